@@ -1,0 +1,225 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Fillings: a ground set into a region. Which stitches are worked, where each pair comes from and goes
+ * to at the edge, where it is sewn, and in which order all is done.
+ *
+ * Everything is worked out at once by pf_filling_new() and never changes afterwards. Lengths in mm,
+ * angles in degrees clockwise as seen on the sheet. Left and right are the ground's own.
+ */
+#pragma once
+
+#include <ground.h>
+
+G_BEGIN_DECLS
+
+/* How the ground lies on the sheet: mirrored left to right (if asked), scaled, turned, moved. */
+typedef struct {
+  double gap;     /* mm between the nearest pins */
+  double turn;    /* degrees clockwise */
+  PfPoint origin; /* where the ground's origin lies on the sheet, mm */
+  bool mirror;
+} PfPlacement;
+
+#define PF_GAP_MIN 0.2
+#define PF_GAP_MAX 100.0
+
+/* The map from the ground's units to the sheet. */
+PfAffine pf_placement_map (const PfGround *ground, PfPlacement placement);
+
+/* --- What the maker chooses --------------------------------------------------------------------- */
+
+typedef enum {
+  PF_BEADS_NONE,
+  PF_BEADS_WHOLE, /* in whole repeats */
+  PF_BEADS_KEPT,  /* in whole and kept repeats */
+} PfBeads;
+
+typedef enum {
+  PF_REPEAT_WHOLE,    /* all its stitches are inside */
+  PF_REPEAT_PARTIAL,  /* some are; the ground has no core */
+  PF_REPEAT_KEPT,     /* some are, and its core is worked */
+  PF_REPEAT_PLAIN,    /* some are, and its core is dropped */
+  PF_REPEAT_LEFT_OUT, /* none of its pins is inside, or the maker leaves it out */
+} PfRepeatState;
+
+/* The maker's own choice for one repeat: PF_REPEAT_KEPT, PF_REPEAT_PLAIN or PF_REPEAT_LEFT_OUT. */
+typedef struct {
+  int i, j;
+  PfRepeatState state;
+} PfRepeatChoice;
+
+typedef struct {
+  PfPlacement placement;
+  double clearance;        /* least distance of a stitch from the outline, in gaps */
+  double carry;            /* farthest a pair runs along the edge, in gaps */
+  double reach;            /* farthest a sewing moves to a pinhole of a half stitch edge, in edge gaps */
+  double off_line;         /* degrees off its line above which a sewing is marked */
+  int sewings_per_pinhole; /* at most */
+  PfBeads beads;
+  bool all_plain;          /* every partial repeat is plain */
+  const PfRepeatChoice *choices;
+  size_t n_choices;
+} PfFillingSettings;
+
+/* The defaults: clearance 0.25, carry 1, reach 0.25, off line 8 degrees, two sewings to a pinhole, no
+ * beads; gap 5 mm, no turn, origin (0, 0). */
+PfFillingSettings pf_filling_settings_default (void);
+
+/* Checks every setting against its range (PF_ERROR_SETTING). */
+bool pf_filling_settings_check (const PfFillingSettings *settings, GError **error);
+
+/* --- What comes out ----------------------------------------------------------------------------- */
+
+/* Stands for "none" where an index is expected. */
+#define PF_NONE G_MAXUINT32
+
+/* Stitch k of repeat (i, j). */
+typedef struct {
+  int k, i, j;
+} PfStitchId;
+
+/* A repeat some of whose stitches are inside, but not all; whole repeats that the maker changed too. */
+typedef struct {
+  int i, j;
+  PfRepeatState state;
+} PfRepeat;
+
+/* A stitch that is worked. */
+typedef struct {
+  PfStitchId id;
+  PfPoint at;           /* mm */
+  guint32 to[2];        /* per exit: the worked stitch the pair goes on to, or PF_NONE: it leaves */
+  guint32 from[2];      /* per entry: the worked stitch the pair comes from, or PF_NONE: it enters */
+  guint8 to_side[2];    /* the entry side at to[] */
+  guint32 leaving[2];   /* per exit that leaves: its crossing, else PF_NONE */
+  guint32 entering[2];  /* per entry that enters: its crossing, else PF_NONE */
+  guint32 pairs_in[2];  /* the pair at each entry, counted from 0 */
+  guint32 pairs_out[2]; /* the pair at each exit */
+} PfWorkedStitch;
+
+typedef enum {
+  PF_PAIR_NEW,      /* sewn in */
+  PF_PAIR_TURNED,   /* sewn once at a missing place, and back */
+  PF_PAIR_CARRIED,  /* sewn out, run along the edge, sewn in again */
+  PF_PAIR_FINISHED, /* sewn out, tied and cut */
+} PfPairKind;
+
+/* A pair line that is cut at the edge. */
+typedef struct {
+  guint32 stitch;        /* the worked stitch it leaves or enters */
+  PfSide side;
+  bool leaves;
+  bool has_missing;      /* a stitch is missing at its other end */
+  PfStitchId missing;
+  PfPoint missing_at;    /* mm; where the cut line was going, also without a missing stitch */
+  PfPlace place;         /* where it crosses the outline */
+  PfPoint at;            /* that point, mm */
+  PfPairKind kind;
+  guint32 match;         /* the crossing where the same pair enters or leaves again, or PF_NONE */
+  guint32 sewing;        /* its sewing */
+  guint32 pair;          /* counted from 0 */
+} PfCrossing;
+
+/* Where a pair is sewn to the edge. Numbered in the order of work. */
+typedef struct {
+  PfPairKind kind;
+  guint32 leaving;    /* the crossing it ends, or PF_NONE */
+  guint32 entering;   /* the crossing it begins, or PF_NONE; a turned pair has both */
+  guint32 pair;       /* counted from 0 */
+  PfPlace target;
+  PfPoint target_at;  /* mm */
+  PfPlace place;
+  PfPoint at;         /* mm */
+  guint32 pinhole;    /* on the target's loop, or PF_NONE: round the bar, at its target */
+  double distance;    /* along the outline from target to place, mm */
+  double angle;       /* off its line, degrees */
+  bool off_line;
+} PfSewing;
+
+/* A pair's way: sewing, stitches, turns, sewing. */
+typedef struct {
+  size_t first_step;  /* in PfFilling.path_steps */
+  size_t n_steps;
+  guint32 sewn_in;    /* its first sewing */
+  guint32 sewn_out;   /* its last */
+} PfPair;
+
+typedef enum {
+  PF_STEP_SEWING, /* index into sewings */
+  PF_STEP_STITCH, /* index into worked stitches */
+} PfStepKind;
+
+typedef struct {
+  guint32 kind : 1;   /* PfStepKind */
+  guint32 side : 1;   /* of a stitch: the side it enters and leaves by; a pair keeps its side */
+  guint32 index : 30;
+} PfPathStep;
+
+typedef struct {
+  size_t stitches, pins, beads;
+  size_t whole, partial, kept, plain, left_out;
+  size_t leaving, entering;
+  size_t new_pairs, turned, carried, finished, reused, most_at_once;
+  double carry_mm; /* the matching's total distance along the outline */
+  size_t sewings, at_pinhole, round_bar, off_line;
+  double place_mm; /* total distance from targets to places */
+} PfCounts;
+
+/* What the maker should look at. */
+typedef enum {
+  PF_WARNING_NOTHING_FITS,
+  PF_WARNING_LONE_STITCH,   /* all its pairs are sewn in and out again */
+  PF_WARNING_CORE_DROPPED,  /* in most repeats */
+  PF_WARNING_NARROW,        /* narrower than two gaps along a stretch */
+  PF_WARNING_CROWDED_EDGE,  /* more sewings than the pinholes of a cloth stitch edge hold */
+} PfWarningKind;
+
+typedef struct {
+  PfWarningKind kind;
+  PfPoint at; /* mm */
+  char *text; /* for the maker, translated */
+} PfWarning;
+
+typedef struct {
+  PfPlacement placement;
+  PfAffine to_sheet;       /* from ground units */
+  PfCounts counts;
+  PfWorkedStitch *stitches; /* by k, then j, then i */
+  size_t n_stitches;
+  guint32 *order;          /* n_stitches: the stitches in working order */
+  PfRepeat *repeats;       /* those that are partial or left out, by j, then i */
+  size_t n_repeats;
+  guint32 *beads;          /* counts.beads stitches that carry one */
+  PfCrossing *crossings;   /* by loop and distance along */
+  size_t n_crossings;
+  PfSewing *sewings;
+  size_t n_sewings;
+  PfPair *pairs;
+  size_t n_pairs;
+  PfPathStep *path_steps;
+  size_t n_path_steps;
+  PfWarning *warnings;
+  size_t n_warnings;
+} PfFilling;
+
+/* Sets `ground` into `region`. `edges` has one PfEdge for each loop of the region. All three must stay
+ * alive only for the call. Errors: PF_ERROR_SETTING; PF_ERROR_TOO_BIG if the region holds more stitches than
+ * PF_FILLING_MAX_STITCHES. */
+PfFilling *pf_filling_new (const PfRegion *region, const PfEdge *edges, const PfGround *ground,
+                           const PfFillingSettings *settings, GError **error);
+void pf_filling_free (PfFilling *filling);
+
+#define PF_FILLING_MAX_STITCHES 4000000
+
+/* How a worked stitch is worked: its word in the ground; but in a plain repeat a pin gets half stitch, pin, half
+ * stitch, of which a closing stitch of its own works the second. */
+const char *pf_filling_work (const PfFilling *filling, const PfGround *ground,
+                             const PfWorkedStitch *stitch);
+
+/* The state of repeat (i, j): PF_REPEAT_WHOLE if it isn't among `repeats`. */
+PfRepeatState pf_filling_repeat_state (const PfFilling *filling, int i, int j);
+
+/* Adds `more` to `sum`; the most pairs at once are those of the larger. */
+void pf_counts_add (PfCounts *sum, const PfCounts *more);
+
+G_END_DECLS

@@ -1,0 +1,144 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Follows each pair through the working order: it gets the next number where it is first worked (the left entry of a
+ * stitch first), keeps its side through every stitch, and its number through turns and carries.
+ */
+#include "filling-private.h"
+
+/* Where a pair begins and ends in the order, and how many steps its path has. */
+typedef struct {
+  guint32 first, last; /* places in the order */
+  guint32 n_steps;
+  guint32 sewn_in, sewn_out;
+} Way;
+
+static void
+begin_pair (PfFilling *filling, PfWorkedStitch *stitch, int side, guint32 at, GArray *ways)
+{
+  PfCrossing *crossing = &filling->crossings[stitch->entering[side]];
+  const Way way = { at, at, 1, crossing->sewing, PF_NONE };
+  stitch->pairs_in[side] = ways->len;
+  g_array_append_val (ways, way);
+}
+
+/* Takes a pair on from the exit of a stitch. */
+static void
+pass_pair (PfFilling *filling, const PfWorkedStitch *stitch, int side, guint32 pair, Way *way)
+{
+  const guint32 leaving = stitch->leaving[side];
+  if (leaving == PF_NONE)
+    {
+      filling->stitches[stitch->to[side]].pairs_in[stitch->to_side[side]] = pair;
+      return;
+    }
+  PfCrossing *crossing = &filling->crossings[leaving];
+  crossing->pair = pair;
+  way->n_steps += crossing->kind == PF_PAIR_CARRIED ? 2 : 1;
+  if (crossing->match == PF_NONE)
+    {
+      way->sewn_out = crossing->sewing;
+      return;
+    }
+  const PfCrossing *entering = &filling->crossings[crossing->match];
+  filling->stitches[entering->stitch].pairs_in[entering->side] = pair;
+}
+
+static void
+number_pairs (PfFilling *filling, GArray *ways)
+{
+  for (guint32 n = 0; n < filling->n_stitches; n++)
+    {
+      PfWorkedStitch *stitch = &filling->stitches[filling->order[n]];
+      for (int side = 0; side < 2; side++)
+        {
+          if (stitch->pairs_in[side] == PF_NONE)
+            begin_pair (filling, stitch, side, n, ways);
+          const guint32 pair = stitch->pairs_in[side];
+          if (stitch->entering[side] != PF_NONE)
+            filling->crossings[stitch->entering[side]].pair = pair;
+        }
+      for (int side = 0; side < 2; side++)
+        {
+          const guint32 pair = stitch->pairs_in[side];
+          Way *way = &g_array_index (ways, Way, pair);
+          way->last = n;
+          way->n_steps++;
+          stitch->pairs_out[side] = pair;
+          pass_pair (filling, stitch, side, pair, way);
+        }
+    }
+}
+
+static size_t
+most_at_once (const GArray *ways, size_t n_stitches)
+{
+  g_autofree gint32 *change = g_new0 (gint32, n_stitches + 1);
+  for (guint w = 0; w < ways->len; w++)
+    {
+      change[g_array_index (ways, Way, w).first]++;
+      change[g_array_index (ways, Way, w).last + 1]--;
+    }
+  gint32 now = 0, most = 0;
+  for (size_t n = 0; n < n_stitches; n++)
+    {
+      now += change[n];
+      most = MAX (most, now);
+    }
+  return (size_t) most;
+}
+
+static void
+lay_out_paths (PfFilling *filling, const GArray *ways)
+{
+  filling->n_pairs = ways->len;
+  filling->pairs = g_new (PfPair, ways->len);
+  size_t n_steps = 0;
+  for (guint w = 0; w < ways->len; w++)
+    {
+      const Way *way = &g_array_index (ways, Way, w);
+      filling->pairs[w] = (PfPair){ n_steps, 0, way->sewn_in, way->sewn_out };
+      n_steps += way->n_steps;
+    }
+  filling->n_path_steps = n_steps;
+  filling->path_steps = g_new (PfPathStep, n_steps);
+}
+
+static void
+add_step (PfFilling *filling, guint32 pair, PfStepKind kind, guint32 side, guint32 index)
+{
+  PfPair *p = &filling->pairs[pair];
+  PfPathStep *step = &filling->path_steps[p->first_step + p->n_steps++];
+  *step = (PfPathStep){ .kind = kind & 1, .side = side & 1, .index = index & 0x3FFFFFFF };
+  if (kind == PF_STEP_SEWING)
+    filling->sewings[index].pair = pair;
+}
+
+static void
+fill_paths (PfFilling *filling)
+{
+  for (guint32 n = 0; n < filling->n_stitches; n++)
+    {
+      const guint32 s = filling->order[n];
+      const PfWorkedStitch *stitch = &filling->stitches[s];
+      for (guint32 side = 0; side < 2; side++)
+        {
+          const guint32 entering = stitch->entering[side], leaving = stitch->leaving[side];
+          const guint32 pair = stitch->pairs_in[side];
+          if (entering != PF_NONE)
+            add_step (filling, pair, PF_STEP_SEWING, side, filling->crossings[entering].sewing);
+          add_step (filling, pair, PF_STEP_STITCH, side, s);
+          if (leaving != PF_NONE && filling->crossings[leaving].kind != PF_PAIR_TURNED)
+            add_step (filling, pair, PF_STEP_SEWING, side, filling->crossings[leaving].sewing);
+        }
+    }
+}
+
+void
+pf_follow_pairs (PfFilling *filling)
+{
+  g_autoptr (GArray) ways = g_array_new (FALSE, FALSE, sizeof (Way));
+  number_pairs (filling, ways);
+  filling->counts.most_at_once = most_at_once (ways, filling->n_stitches);
+  lay_out_paths (filling, ways);
+  fill_paths (filling);
+}

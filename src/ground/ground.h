@@ -1,0 +1,107 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Grounds: small patterns of pins and crossings that repeat both ways, as periodic graphs of pairs.
+ *
+ * A ground has its own units and axes: x to the right, y down, the way it is worked. The drawn
+ * repeat moved by i·a + j·b is repeat (i, j). See V. Irvine, F. Ruskey, "Developing a mathematical
+ * model for bobbin lace", Journal of Mathematics and the Arts 8 (2014).
+ */
+#pragma once
+
+#include <shape.h>
+
+G_BEGIN_DECLS
+
+/* The left or right pair at a stitch, seen with the working direction down. */
+typedef enum { PF_LEFT, PF_RIGHT } PfSide;
+
+/* A place where two pairs meet. */
+typedef struct {
+  char *name;
+  PfPoint at;  /* ground units */
+  char *work;  /* letters: c cross, t twist, p the pin is set here */
+  int closes;  /* the stitch whose pin this one closes, or -1 */
+  int place;   /* the first stitch of the repeat at the same position: its number */
+  bool pin;    /* its work sets a pin */
+  bool core;   /* part of the motif that makes the repeat */
+  bool bead;   /* a bead may go here */
+  double time; /* working time, ground units; moved by i·a.y + j·b.y in repeat (i, j) */
+} PfStitch;
+
+/* One end of a pair line: an exit or an entry of a stitch. */
+typedef struct {
+  int stitch;
+  PfSide side;
+} PfEnd;
+
+/* A pair's way from an exit of one stitch to an entry of another, `da` and `db` repeats away. */
+typedef struct {
+  PfEnd from, to;
+  int da, db;
+  int twists; /* twists added on the way */
+} PfPairLine;
+
+typedef struct {
+  char *name;  /* as it is asked for: lower case, hyphens */
+  char *title; /* in the craft's words */
+  char **also_called;
+  char *family;
+  char *source;   /* where its working is published, or "Common practice." */
+  char *used_for; /* may be empty, like notes */
+  char *notes;
+  PfPoint a, b; /* repeat vectors */
+  PfStitch *stitches;
+  int n_stitches;
+  PfPairLine *lines; /* 2 · n_stitches of them */
+  int n_lines;
+  int (*exits)[2];   /* exits[k][side]: the line that leaves stitch k there */
+  int (*entries)[2]; /* entries[k][side]: the line that reaches it there */
+  double spacing; /* between the nearest two pins of the endless ground (without pins: between the
+                     nearest two stitches that stand apart), ground units */
+  bool has_pins, has_core;
+} PfGround;
+
+/* Words and sizes have limits, so that a broken file can't ask for the impossible. */
+#define PF_GROUND_MAX_STITCHES 256
+#define PF_GROUND_MAX_REACH 8 /* |da|, |db| */
+
+/* An empty ground to be filled in by its reader: strings NULL, arrays with room for n stitches and
+ * n_lines lines. */
+PfGround *pf_ground_new (int n_stitches, int n_lines);
+void pf_ground_free (PfGround *ground);
+
+/* Checks the ground and works out all that follows from its drawing: place, pin, time, exits,
+ * entries, spacing, has_pins and has_core. Checked, each error naming the stitches
+ * (PF_ERROR_GROUND):
+ *   - numbers are finite, the repeat vectors don't lie on one line, words hold only c, t and one p;
+ *   - every stitch has one pair in and one pair out on each side;
+ *   - working times exist (no pair would have to be worked before itself);
+ *   - the pairs stand round each stitch in the order left in, right in, right out, left out,
+ *     clockwise, as drawn, and no two pair lines cross except at a stitch;
+ *   - the nearest pins stand 1 to 2 ground units apart. */
+bool pf_ground_complete (PfGround *ground, GError **error);
+
+/* The pieces of pf_ground_complete(), in the order in which they are done. */
+bool pf_ground_check_words (PfGround *ground, GError **error);
+bool pf_ground_check_pairs (PfGround *ground, GError **error);
+bool pf_ground_find_times (PfGround *ground, GError **error);
+bool pf_ground_check_drawing (const PfGround *ground, GError **error);
+bool pf_ground_find_spacing (PfGround *ground, GError **error);
+
+/* Where stitch k of repeat (i, j) stands, in ground units. */
+static inline PfPoint
+pf_ground_position (const PfGround *ground, int k, int i, int j)
+{
+  const PfPoint at = ground->stitches[k].at;
+  return (PfPoint){ at.x + i * ground->a.x + j * ground->b.x,
+                    at.y + i * ground->a.y + j * ground->b.y };
+}
+
+/* The working time of stitch k of repeat (i, j). */
+static inline double
+pf_ground_time (const PfGround *ground, int k, int i, int j)
+{
+  return ground->stitches[k].time + (i * ground->a.y + j * ground->b.y);
+}
+
+G_END_DECLS

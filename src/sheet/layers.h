@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The layers of a pricking, one function each, from the lowest to the uppermost. Each draws what
+ * its view shows of one motif.
+ */
+#pragma once
+
+#include <pricking.h>
+
+#include "labels.h"
+#include "style.h"
+#include "view.h"
+
+G_BEGIN_DECLS
+
+/* A worked repeat that is kept or plain: an outline round its stitches, in the drawing. */
+typedef struct {
+  PfRepeatState state;
+  PfPoint *points;
+  size_t n_points;
+} PfRepeatShape;
+
+/* A motif with all that its layers share. Borrows the motif and the ground. */
+typedef struct {
+  const PfMotif *motif;
+  const PfGround *ground;
+  PfSizes sizes;
+  double *outward;  /* per loop: 1 if the left of its direction, as seen on the sheet, leads out of
+                       the  region, else -1 */
+  bool *has_pin;    /* per stitch of the ground: a pin stands at its position */
+  GArray *repeats;  /* of PfRepeatShape: kept and plain ones */
+  GArray *left_out; /* of PfPoint: where repeats are left out */
+  GArray *labels;   /* of PfLabel: those that found room */
+} PfDrawn;
+
+PfDrawn *pf_drawn_new (const PfMotif *motif, const PfGround *ground, double enlarge);
+void pf_drawn_free (PfDrawn *drawn);
+
+/* At `place`: the direction of length 1 that leads out of the region. */
+PfPoint pf_drawn_outward (const PfDrawn *drawn, PfPlace place);
+
+/* repeats.c: finds drawn->repeats and drawn->left_out. */
+void pf_repeats_find (PfDrawn *drawn);
+void pf_layer_repeats (PfPage *page, const PfView *view, const PfDrawn *drawn);
+
+void pf_layer_background (PfPage *page, const PfView *view, const PfPricking *pricking);
+void pf_layer_pair_lines (PfPage *page, const PfView *view, const PfDrawn *drawn);
+void pf_layer_outline (PfPage *page, const PfView *view, const PfDrawn *drawn);
+void pf_layer_missing (PfPage *page, const PfView *view, const PfDrawn *drawn);
+void pf_layer_predicted (PfPage *page, const PfView *view, const PfDrawn *drawn);
+void pf_layer_pinholes (PfPage *page, const PfView *view, const PfDrawn *drawn);
+void pf_layer_sewings (PfPage *page, const PfView *view, const PfDrawn *drawn);
+void pf_layer_pins (PfPage *page, const PfView *view, const PfDrawn *drawn);
+void pf_layer_beads (PfPage *page, const PfView *view, const PfDrawn *drawn);
+void pf_layer_labels (PfPage *page, const PfView *view, const PfDrawn *drawn);
+
+/* The way of a carried pair from its sewing `from` to its sewing `to`: along the outline, just
+ * outside. An array of PfPoint in the drawing. */
+GArray *pf_carried_run (const PfDrawn *drawn, const PfView *view, const PfSewing *from,
+                        const PfSewing *to);
+/* The sewing where the carried pair of `sewing`, which ends a crossing, is sewn in again. */
+const PfSewing *pf_carried_end (const PfFilling *filling, const PfSewing *sewing);
+
+/* numbers.c: all that is drawn of the motif becomes known to the placer. Do it for every motif
+ * first. */
+void pf_numbers_block (const PfDrawn *drawn, const PfView *field, PfPlacer *placer);
+/* Makes drawn->labels, in the field; `all` has every PfDrawn of the sheet. Gives how many numbers
+ * of new pairs found no room. */
+size_t pf_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
+                         PfPlacer *placer);
+/* Adds a label with the motif's number, counted from 1, in Roman figures. */
+void pf_motif_name_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
+                          PfPlacer *placer, guint number);
+char *pf_roman_number (guint n);
+
+G_END_DECLS

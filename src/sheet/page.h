@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Writes one page as SVG, element by element. Coordinates are mm on the page, x right and y down,
+ * and come out with at most three decimals, whatever the language of the machine.
+ */
+#pragma once
+
+#include <shape.h>
+
+G_BEGIN_DECLS
+
+typedef struct PfPage PfPage;
+
+/* How lines and areas are drawn. Lengths in mm. */
+typedef struct {
+  const char *fill;   /* a colour, or NULL for none */
+  const char *stroke; /* a colour, or NULL for none */
+  double width;       /* of the stroke */
+  double dash[4];     /* drawn, not drawn, ... */
+  int n_dash;         /* 0 for a whole line */
+  bool round;         /* round ends: a dash of length 0 is a dot */
+} PfInk;
+
+typedef enum { PF_TEXT_START, PF_TEXT_MIDDLE, PF_TEXT_END } PfTextAnchor;
+
+/* An empty page of that size; `title` is plain text. */
+PfPage *pf_page_new (double width, double height, const char *title);
+/* Ends the page and gives its text. Free with g_free(). */
+char *pf_page_finish (PfPage *page);
+
+/* Opens a group whose elements are drawn in `ink`; `name` becomes its class. */
+void pf_page_group (PfPage *page, const char *name, PfInk ink);
+/* Opens a group of text in one colour; `halo` (may be NULL) is a colour that clears the space round
+ * the letters. */
+void pf_page_text_group (PfPage *page, const char *name, const char *colour, const char *halo);
+/* Opens a group that shows nothing outside `box`. One to a page. */
+void pf_page_clip_group (PfPage *page, const char *name, PfBox box);
+void pf_page_group_end (PfPage *page);
+
+void pf_page_line (PfPage *page, PfPoint a, PfPoint b);
+void pf_page_polyline (PfPage *page, const PfPoint *points, size_t n);
+void pf_page_polygon (PfPage *page, const PfPoint *points, size_t n);
+void pf_page_circle (PfPage *page, PfPoint centre, double radius);
+void pf_page_box (PfPage *page, PfBox box);
+/* Text with its baseline at `at`; `size` is the font's. `turn` is in degrees clockwise. */
+void pf_page_text (PfPage *page, PfPoint at, PfTextAnchor anchor, double size, const char *text);
+void pf_page_turned_text (PfPage *page, PfPoint at, PfTextAnchor anchor, double size, double turn,
+                          const char *text);
+
+/* Appends `value` with at most three decimals. */
+void pf_page_append_number (GString *out, double value);
+/* Appends `text` so that it can stand in an element or an attribute: markup is escaped; what
+ * XML 1.0 can't hold becomes U+FFFD. */
+void pf_page_append_text (GString *out, const char *text);
+
+G_END_DECLS

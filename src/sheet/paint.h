@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Paints SVG pages to files of other kinds.
+ */
+#pragma once
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* What a PDF says about itself. */
+typedef struct {
+  const char *title;
+  gint64 created; /* seconds since 1970 */
+} PfPdfWords;
+
+/* A PDF of n pages of width by height mm. NULL on error. */
+GByteArray *pf_paint_pdf (const char *const *pages, size_t n, double width, double height,
+                          PfPdfWords words, GError **error);
+
+/* A picture of 300 dots to the inch. PF_ERROR_TOO_BIG beyond PF_PNG_MAX dots a side. NULL on error.
+ */
+#define PF_PNG_MAX 20000
+GByteArray *pf_paint_png (const char *page, double width, double height, GError **error);
+
+/* Saves n pages in the format that the name ends in; as pf_sheet_save(). */
+bool pf_paint_save (const char *const *pages, size_t n, double width, double height,
+                    PfPdfWords words, const char *filename, char ***files, GError **error);
+
+G_END_DECLS

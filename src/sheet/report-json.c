@@ -1,0 +1,326 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The pair-count report as JSON: totals at the top, and under `motifs` the same names for each motif, with all that they
+ * were worked out from (placement, loops, edges) and all that they count (pairs' paths, sewings, crossings).
+ */
+#include "report.h"
+
+#include <json-glib/json-glib.h>
+
+static void
+add_count (JsonBuilder *json, const char *name, size_t count)
+{
+  json_builder_set_member_name (json, name);
+  json_builder_add_int_value (json, (gint64) count);
+}
+
+static void
+add_number (JsonBuilder *json, const char *name, double value)
+{
+  json_builder_set_member_name (json, name);
+  json_builder_add_double_value (json, value);
+}
+
+static void
+add_string (JsonBuilder *json, const char *name, const char *value)
+{
+  json_builder_set_member_name (json, name);
+  json_builder_add_string_value (json, value);
+}
+
+static void
+begin_member (JsonBuilder *json, const char *name)
+{
+  json_builder_set_member_name (json, name);
+  json_builder_begin_object (json);
+}
+
+static void
+begin_list (JsonBuilder *json, const char *name)
+{
+  json_builder_set_member_name (json, name);
+  json_builder_begin_array (json);
+}
+
+static void
+add_point_value (JsonBuilder *json, PfPoint p)
+{
+  json_builder_begin_array (json);
+  json_builder_add_double_value (json, p.x);
+  json_builder_add_double_value (json, p.y);
+  json_builder_end_array (json);
+}
+
+static void
+add_point (JsonBuilder *json, const char *name, PfPoint p)
+{
+  json_builder_set_member_name (json, name);
+  add_point_value (json, p);
+}
+
+static void
+add_counts (JsonBuilder *json, const PfCounts *c)
+{
+  add_count (json, "stitches", c->stitches);
+  add_count (json, "pins", c->pins);
+  add_count (json, "beads", c->beads);
+  begin_member (json, "repeats");
+  add_count (json, "whole", c->whole);
+  add_count (json, "partial", c->partial);
+  add_count (json, "kept", c->kept);
+  add_count (json, "plain", c->plain);
+  add_count (json, "left_out", c->left_out);
+  json_builder_end_object (json);
+  begin_member (json, "crossings");
+  add_count (json, "leaving", c->leaving);
+  add_count (json, "entering", c->entering);
+  json_builder_end_object (json);
+  begin_member (json, "pairs");
+  add_count (json, "new", c->new_pairs);
+  add_count (json, "turned", c->turned);
+  add_count (json, "carried", c->carried);
+  add_count (json, "finished", c->finished);
+  add_count (json, "reused", c->reused);
+  add_count (json, "most_at_once", c->most_at_once);
+  json_builder_end_object (json);
+  add_number (json, "carry_mm", c->carry_mm);
+  begin_member (json, "sewings");
+  add_count (json, "total", c->sewings);
+  add_count (json, "at_pinhole", c->at_pinhole);
+  add_count (json, "round_bar", c->round_bar);
+  add_count (json, "off_line", c->off_line);
+  add_number (json, "place_mm", c->place_mm);
+  json_builder_end_object (json);
+}
+
+static void
+add_placement (JsonBuilder *json, const PfMotif *motif)
+{
+  const PfFillingSettings *s = &motif->settings;
+  begin_member (json, "placement");
+  add_number (json, "gap", s->placement.gap);
+  add_number (json, "turn", s->placement.turn);
+  add_point (json, "origin", s->placement.origin);
+  add_number (json, "clearance", s->clearance);
+  add_number (json, "carry", s->carry);
+  add_number (json, "reach", s->reach);
+  add_number (json, "off_line", s->off_line);
+  json_builder_end_object (json);
+}
+
+static void
+add_loops (JsonBuilder *json, const PfMotif *motif)
+{
+  begin_list (json, "loops");
+  for (size_t l = 0; l < motif->region->n_loops; l++)
+    {
+      const PfLoop *loop = &motif->region->loops[l];
+      json_builder_begin_array (json);
+      for (size_t p = 0; p < loop->n_points; p++)
+        add_point_value (json, loop->points[p]);
+      json_builder_end_array (json);
+    }
+  json_builder_end_array (json);
+  begin_list (json, "edges");
+  for (size_t l = 0; l < motif->region->n_loops; l++)
+    {
+      const PfEdge *edge = &motif->edges[l];
+      json_builder_begin_object (json);
+      add_string (json, "kind", edge->kind == PF_EDGE_CLOTH_STITCH ? "cloth" : "half");
+      add_number (json, "gap", edge->gap);
+      begin_list (json, "pinholes");
+      for (size_t p = 0; p < edge->n_pinholes; p++)
+        json_builder_add_double_value (json, edge->pinholes[p]);
+      json_builder_end_array (json);
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+}
+
+static void
+add_stitch (JsonBuilder *json, const PfPricking *pricking, PfStitchId id)
+{
+  add_string (json, "stitch", pricking->ground->stitches[id.k].name);
+  begin_list (json, "repeat");
+  json_builder_add_int_value (json, id.i);
+  json_builder_add_int_value (json, id.j);
+  json_builder_end_array (json);
+}
+
+static void
+add_step (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filling, PfPathStep step)
+{
+  json_builder_begin_object (json);
+  if (step.kind == PF_STEP_SEWING)
+    {
+      add_count (json, "sewing", step.index + 1);
+      add_point (json, "at", filling->sewings[step.index].at);
+    }
+  else
+    {
+      add_stitch (json, pricking, filling->stitches[step.index].id);
+      add_string (json, "side", step.side == PF_LEFT ? "left" : "right");
+      add_point (json, "at", filling->stitches[step.index].at);
+    }
+  json_builder_end_object (json);
+}
+
+static void
+add_paths (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filling)
+{
+  begin_list (json, "paths");
+  for (size_t p = 0; p < filling->n_pairs; p++)
+    {
+      const PfPair *pair = &filling->pairs[p];
+      json_builder_begin_object (json);
+      add_count (json, "pair", p + 1);
+      begin_list (json, "steps");
+      for (size_t s = 0; s < pair->n_steps; s++)
+        add_step (json, pricking, filling, filling->path_steps[pair->first_step + s]);
+      json_builder_end_array (json);
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+}
+
+/* The stitches in working order. */
+static void
+add_worked (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filling)
+{
+  g_autofree bool *beaded = g_new0 (bool, filling->n_stitches);
+  for (size_t b = 0; b < filling->counts.beads; b++)
+    beaded[filling->beads[b]] = true;
+  begin_list (json, "worked");
+  for (size_t n = 0; n < filling->n_stitches; n++)
+    {
+      const PfWorkedStitch *stitch = &filling->stitches[filling->order[n]];
+      json_builder_begin_object (json);
+      add_stitch (json, pricking, stitch->id);
+      add_string (json, "work", pf_filling_work (filling, pricking->ground, stitch));
+      add_point (json, "at", stitch->at);
+      add_count (json, "left_pair", stitch->pairs_in[PF_LEFT] + 1);
+      add_count (json, "right_pair", stitch->pairs_in[PF_RIGHT] + 1);
+      if (beaded[filling->order[n]])
+        {
+          json_builder_set_member_name (json, "bead");
+          json_builder_add_boolean_value (json, TRUE);
+        }
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+}
+
+/* The stitch a sewing ends or begins at: for a turned pair, both. */
+static void
+add_sewn_stitch (JsonBuilder *json, const char *name, const PfPricking *pricking,
+                 const PfFilling *filling, guint32 crossing)
+{
+  if (crossing == PF_NONE)
+    return;
+  begin_member (json, name);
+  add_stitch (json, pricking, filling->stitches[filling->crossings[crossing].stitch].id);
+  add_string (json, "side", filling->crossings[crossing].side == PF_LEFT ? "left" : "right");
+  add_point (json, "crosses_at", filling->crossings[crossing].at);
+  json_builder_end_object (json);
+}
+
+static void
+add_sewings (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filling)
+{
+  begin_list (json, "sewn");
+  for (size_t s = 0; s < filling->n_sewings; s++)
+    {
+      const PfSewing *sewing = &filling->sewings[s];
+      json_builder_begin_object (json);
+      add_count (json, "number", s + 1);
+      add_string (json, "kind", pf_pair_kind_name (sewing->kind));
+      add_count (json, "pair", sewing->pair + 1);
+      add_count (json, "loop", sewing->place.loop);
+      add_number (json, "along", sewing->place.along);
+      if (sewing->pinhole != PF_NONE)
+        add_count (json, "pinhole", sewing->pinhole + 1);
+      add_point (json, "at", sewing->at);
+      add_point (json, "target", sewing->target_at);
+      add_number (json, "distance", sewing->distance);
+      add_number (json, "angle", sewing->angle);
+      add_sewn_stitch (json, "leaves", pricking, filling, sewing->leaving);
+      add_sewn_stitch (json, "enters", pricking, filling, sewing->entering);
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+}
+
+static const char *
+state_name (PfRepeatState state)
+{
+  static const char *const names[] = { "whole", "partial", "kept", "plain", "left_out" };
+  return names[state];
+}
+
+static void
+add_repeats_and_warnings (JsonBuilder *json, const PfFilling *filling)
+{
+  begin_list (json, "repeat_states");
+  for (size_t r = 0; r < filling->n_repeats; r++)
+    {
+      const PfRepeat *repeat = &filling->repeats[r];
+      json_builder_begin_object (json);
+      begin_list (json, "repeat");
+      json_builder_add_int_value (json, repeat->i);
+      json_builder_add_int_value (json, repeat->j);
+      json_builder_end_array (json);
+      add_string (json, "state", state_name (repeat->state));
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+  begin_list (json, "warnings");
+  for (size_t w = 0; w < filling->n_warnings; w++)
+    {
+      json_builder_begin_object (json);
+      add_string (json, "text", filling->warnings[w].text);
+      add_point (json, "at", filling->warnings[w].at);
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+}
+
+static void
+add_motif (JsonBuilder *json, const PfPricking *pricking, const PfMotif *motif)
+{
+  json_builder_begin_object (json);
+  add_string (json, "name", motif->name);
+  add_counts (json, &motif->filling->counts);
+  add_placement (json, motif);
+  add_loops (json, motif);
+  add_paths (json, pricking, motif->filling);
+  add_worked (json, pricking, motif->filling);
+  add_sewings (json, pricking, motif->filling);
+  add_repeats_and_warnings (json, motif->filling);
+  json_builder_end_object (json);
+}
+
+char *
+pf_report_json (const PfPricking *pricking)
+{
+  g_autoptr (JsonBuilder) json = json_builder_new ();
+  const PfCounts total = pf_pricking_counts (pricking);
+  json_builder_begin_object (json);
+  add_string (json, "format", "pinfold-report");
+  add_count (json, "version", 1);
+  add_string (json, "title", pricking->title);
+  add_string (json, "ground", pricking->ground->name);
+  add_counts (json, &total);
+  begin_list (json, "motifs");
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    add_motif (json, pricking, g_ptr_array_index (pricking->motifs, m));
+  json_builder_end_array (json);
+  json_builder_end_object (json);
+
+  g_autoptr (JsonNode) root = json_builder_get_root (json);
+  g_autoptr (JsonGenerator) generator = json_generator_new ();
+  json_generator_set_root (generator, root);
+  json_generator_set_pretty (generator, pf_report_is_small (pricking));
+  json_generator_set_indent (generator, 1);
+  g_autofree char *text = json_generator_to_data (generator, NULL);
+  return g_strconcat (text, "\n", NULL);
+}

@@ -1,0 +1,85 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Names that all reports share, and saving by the ending of the file's name.
+ */
+#include "report.h"
+
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+const char *
+pf_pair_kind_name (PfPairKind kind)
+{
+  static const char *const names[] = { "new", "turned", "carried", "finished" };
+  return names[kind];
+}
+
+/* The number (from 1) of the last pinhole at or before a distance along the loop. */
+static size_t
+pinhole_before (const PfEdge *edge, double along)
+{
+  size_t n = 0;
+  while (n < edge->n_pinholes && edge->pinholes[n] <= along)
+    n++;
+  return n > 0 ? n : edge->n_pinholes;
+}
+
+char *
+pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing)
+{
+  const PfEdge *edge = &motif->edges[sewing->place.loop];
+  g_autofree char *hole = sewing->place.loop == 0 ? g_strdup ("")
+                                                  : g_strdup_printf ("hole %zu ", sewing->place.loop);
+  if (sewing->pinhole != PF_NONE)
+    return g_strdup_printf ("%spinhole %u", hole, sewing->pinhole + 1);
+  const size_t before = pinhole_before (edge, sewing->place.along);
+  return g_strdup_printf ("%sbar %zu-%zu", hole, before, before % edge->n_pinholes + 1);
+}
+
+static void
+append_stitch (GString *text, const PfPricking *pricking, const PfFilling *filling, guint32 crossing)
+{
+  if (crossing == PF_NONE)
+    return;
+  const PfStitchId id = filling->stitches[filling->crossings[crossing].stitch].id;
+  g_string_append_printf (text, "%s%s (%d, %d)", text->len > 0 ? " and " : "",
+                          pricking->ground->stitches[id.k].name, id.i, id.j);
+}
+
+char *
+pf_sewing_stitch_name (const PfPricking *pricking, const PfFilling *filling, const PfSewing *sewing)
+{
+  GString *text = g_string_new (NULL);
+  append_stitch (text, pricking, filling, sewing->leaving);
+  append_stitch (text, pricking, filling, sewing->entering);
+  return g_string_free (text, FALSE);
+}
+
+bool
+pf_report_is_small (const PfPricking *pricking)
+{
+  return pf_pricking_counts (pricking).stitches < 2000;
+}
+
+bool
+pf_report_save (const PfPricking *pricking, const char *filename, GError **error)
+{
+  static const struct {
+    const char *ending;
+    char *(*write) (const PfPricking *);
+  } formats[] = {
+    { ".txt", pf_report_text },
+    { ".json", pf_report_json },
+    { ".csv", pf_report_csv },
+  };
+  for (size_t f = 0; f < G_N_ELEMENTS (formats); f++)
+    if (g_str_has_suffix (filename, formats[f].ending))
+      {
+        g_autofree char *text = formats[f].write (pricking);
+        return pf_file_save (filename, text, strlen (text), error);
+      }
+  g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
+               _("The report “%s” doesn’t end in .txt, .json or .csv: choose one of these."), filename);
+  return false;
+}

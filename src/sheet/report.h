@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What the reports share: how a sewing and its place are named, in every one of them alike.
+ */
+#pragma once
+
+#include "sheet.h"
+
+/* "new", "turned", "carried", "finished": as in files, not translated. */
+const char *pf_pair_kind_name (PfPairKind kind);
+
+/* Where sewing `s` goes, as on the sheet: "pinhole 12", "bar 12-13"; with the hole's number before it if it isn't on
+ * the outer outline. Not translated. */
+char *pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing);
+
+/* The stitch it begins or ends at, "1 (0, -2)": name and repeat; both for a turned pair. */
+char *pf_sewing_stitch_name (const PfPricking *pricking, const PfFilling *filling,
+                             const PfSewing *sewing);
+
+/* Few enough stitches that people may read the file. */
+bool pf_report_is_small (const PfPricking *pricking);

@@ -1,0 +1,335 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The command line as its users meet it: what comes out, what is said when something is wrong, and the exit status.
+ */
+#include <gio/gio.h>
+#include <glib/gstdio.h>
+#include <json-glib/json-glib.h>
+#include <string.h>
+
+static char *folder; /* of this test run */
+
+typedef struct {
+  int status;
+  char *out, *err;
+} Run;
+
+static void
+run_clear (Run *run)
+{
+  g_free (run->out);
+  g_free (run->err);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Run, run_clear)
+
+/* Runs the program on words split as a shell would, in the run's folder. */
+static Run
+run_words (const char *words)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *line = g_strdup_printf ("%s %s", g_getenv ("PINFOLD_CLI"), words);
+  g_auto (GStrv) argv = NULL;
+  g_assert_true (g_shell_parse_argv (line, NULL, &argv, &error));
+  Run run = { 0 };
+  int wait_status;
+  g_assert_true (g_spawn_sync (folder, argv, NULL, G_SPAWN_DEFAULT, NULL, NULL, &run.out, &run.err,
+                               &wait_status, &error));
+  g_assert_no_error (error);
+  g_assert_true (WIFEXITED (wait_status));
+  run.status = WEXITSTATUS (wait_status);
+  return run;
+}
+
+/* The same, with %s in `words` for the demo folder. */
+static Run
+run_demo (const char *words)
+{
+  g_autofree char *demo = g_build_filename (g_getenv ("PF_DATA"), "demo", NULL);
+  g_auto (GStrv) parts = g_strsplit (words, "DEMO", -1);
+  g_autofree char *line = g_strjoinv (demo, parts);
+  return run_words (line);
+}
+
+static char *
+in_folder (const char *name)
+{
+  return g_build_filename (folder, name, NULL);
+}
+
+static void
+write_file (const char *name, const char *text)
+{
+  g_autofree char *path = in_folder (name);
+  g_assert_true (g_file_set_contents (path, text, -1, NULL));
+}
+
+static char *
+read_file (const char *name, gsize *length)
+{
+  g_autofree char *path = in_folder (name);
+  char *text = NULL;
+  g_autoptr (GError) error = NULL;
+  g_file_get_contents (path, &text, length, &error);
+  g_assert_no_error (error);
+  return text;
+}
+
+/* --- Exit status and errors --------------------------------------------------------------------- */
+
+typedef struct {
+  const char *name, *words;
+  int status;
+  const char *says; /* on standard error, in one line */
+} Wrong;
+
+static const Wrong wrong[] = {
+  { "no-command", "", 2, "command is missing" },
+  { "unknown-command", "weave", 2, "weave" },
+  { "unknown-option", "fill --colour red", 2, "colour" },
+  { "stray-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 pond", 2, "pond" },
+  { "gap-missing", "fill --outline DEMO/pond.svg --ground torchon", 2, "--gap" },
+  { "gap-word", "fill --outline DEMO/pond.svg --ground torchon --gap wide", 2, "wide" },
+  { "gap-unit", "fill --outline DEMO/pond.svg --ground torchon --gap 4mm", 2, "4mm" },
+  { "gap-zero", "fill --outline DEMO/pond.svg --ground torchon --gap 0", 1, "gap" },
+  { "gap-negative", "fill --outline DEMO/pond.svg --ground torchon --gap -3", 1, "gap" },
+  { "gap-huge", "fill --outline DEMO/pond.svg --ground torchon --gap 1e9", 1, "gap" },
+  { "gap-nan", "fill --outline DEMO/pond.svg --ground torchon --gap nan", 1, "gap" },
+  { "turn-infinite", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --turn inf", 1, "turn" },
+  { "origin-one", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --origin 3", 2, "X,Y" },
+  { "origin-far", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --origin 1e9,0", 1, "origin" },
+  { "edge-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --edge whole", 2, "half, cloth" },
+  { "edge-gap-zero", "fill --outline DEMO/swift.svg --ground torchon --gap 4 --edge-gap 0", 1, "edge gap" },
+  { "beads-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --beads many", 2, "none, whole, kept" },
+  { "carry-negative", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --carry -1", 1, "carry" },
+  { "enlarge-zero", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --enlarge 0 --sheet a.pdf", 1, "enlarge" },
+  { "paper-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --paper A9 --sheet a.pdf", 2, "A9" },
+  { "report-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --report a.doc", 2, "a.doc" },
+  { "sheet-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --sheet a.bmp", 2, "a.bmp" },
+  { "no-file", "fill --outline nowhere.svg --ground torchon --gap 4", 1, "nowhere.svg" },
+  { "no-ground", "fill --outline DEMO/pond.svg --ground torchen --gap 4", 1, "torchon" },
+  { "no-element", "fill --outline DEMO/pond.svg --element sea --ground torchon --gap 4", 1, "sea" },
+  { "no-folder", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --report nowhere/a.txt", 1, "nowhere/a.txt" },
+  { "crossing", "fill --outline bow.svg --ground torchon --gap 4", 1, "cross" },
+  { "empty", "fill --outline empty.svg --ground torchon --gap 4", 1, "empty.svg" },
+  { "not-svg", "fill --outline note.svg --ground torchon --gap 4", 1, "note.svg" },
+  { "broken-ground", "fill --outline DEMO/pond.svg --ground broken.json --gap 4", 1, "broken.json" },
+  { "draw-two", "grounds --draw a.svg rose torchon", 2, "one ground" },
+  { "draw-ending", "grounds --draw a.txt rose", 2, "a.txt" },
+  { "grounds-unknown", "grounds roes", 1, "rose" },
+};
+
+static void
+test_wrong (gconstpointer data)
+{
+  const Wrong *w = data;
+  g_auto (Run) run = run_demo (w->words);
+  g_test_message ("%s", run.err);
+  g_assert_cmpint (run.status, ==, w->status);
+  g_assert_nonnull (strstr (run.err, w->says));
+  g_assert_true (g_str_has_prefix (run.err, "pinfold-cli: "));
+  g_assert_cmpuint (strlen (run.err), >, 0);
+  g_assert_true (strchr (run.err, '\n') == run.err + strlen (run.err) - 1);
+}
+
+static void
+test_help (void)
+{
+  static const char *const words[] = { "--help", "fill --help", "grounds --help", "--version" };
+  static const char *const shown[] = { "Exit status", "--edge-gap", "--draw", "pinfold-cli " };
+  for (size_t w = 0; w < G_N_ELEMENTS (words); w++)
+    {
+      g_auto (Run) run = run_words (words[w]);
+      g_assert_cmpint (run.status, ==, 0);
+      g_assert_nonnull (strstr (run.out, shown[w]));
+      g_assert_cmpstr (run.err, ==, "");
+    }
+}
+
+static void
+test_grounds (void)
+{
+  g_auto (Run) run = run_words ("grounds --check");
+  g_assert_cmpint (run.status, ==, 0);
+  static const char *const names[] = { "torchon",   "open-pin-torchon", "twisted-hole", "double-torchon",
+                                       "rose",      "light-rose",       "ornamental",   "armure",
+                                       "honeycomb", "point-net",        "spider",       "valenciennes-square" };
+  for (size_t n = 0; n < G_N_ELEMENTS (names); n++)
+    g_assert_nonnull (strstr (run.out, names[n]));
+  g_auto (Run) drawn = run_words ("grounds --draw rose.svg rose");
+  g_assert_cmpint (drawn.status, ==, 0);
+  g_autofree char *svg = read_file ("rose.svg", NULL);
+  g_assert_nonnull (strstr (svg, "<svg"));
+}
+
+/* --- What comes out ------------------------------------------------------------------------------ */
+
+static gint64
+count_at (JsonObject *object, const char *outer, const char *inner)
+{
+  return json_object_get_int_member (json_object_get_object_member (object, outer), inner);
+}
+
+/* The identities that hold for every filling: every stitch has two pairs in and two out. */
+static void
+check_counts (JsonObject *counts)
+{
+  const gint64 entering = count_at (counts, "crossings", "entering");
+  const gint64 new_pairs = count_at (counts, "pairs", "new");
+  const gint64 turned = count_at (counts, "pairs", "turned");
+  const gint64 carried = count_at (counts, "pairs", "carried");
+  const gint64 sewings = count_at (counts, "sewings", "total");
+  g_assert_cmpint (entering, ==, count_at (counts, "crossings", "leaving"));
+  g_assert_cmpint (new_pairs, ==, count_at (counts, "pairs", "finished"));
+  g_assert_cmpint (turned + carried, ==, count_at (counts, "pairs", "reused"));
+  g_assert_cmpint (new_pairs, ==, entering - turned - carried);
+  g_assert_cmpint (sewings, ==, 2 * new_pairs + turned + 2 * carried);
+  g_assert_cmpint (sewings, ==, count_at (counts, "sewings", "at_pinhole") + count_at (counts, "sewings", "round_bar"));
+}
+
+/* The length of each list against the count that stands for it. */
+static void
+check_motif (JsonObject *motif)
+{
+  check_counts (motif);
+  JsonArray *paths = json_object_get_array_member (motif, "paths");
+  g_assert_cmpint (json_array_get_length (paths), ==, count_at (motif, "pairs", "new"));
+  JsonArray *sewn = json_object_get_array_member (motif, "sewn");
+  g_assert_cmpint (json_array_get_length (sewn), ==, count_at (motif, "sewings", "total"));
+  gint64 stitches = 0;
+  for (guint p = 0; p < json_array_get_length (paths); p++)
+    {
+      JsonArray *steps = json_object_get_array_member (json_array_get_object_element (paths, p), "steps");
+      for (guint s = 0; s < json_array_get_length (steps); s++)
+        stitches += json_object_has_member (json_array_get_object_element (steps, s), "stitch");
+    }
+  g_assert_cmpint (stitches, ==, 2 * json_object_get_int_member (motif, "stitches"));
+}
+
+static void
+test_reports (void)
+{
+  g_auto (Run) run = run_demo ("fill --outline DEMO/runner-end.svg --ground armure --gap 5 --beads whole "
+                               "--report all.json --report all.txt --report all.csv");
+  g_assert_cmpint (run.status, ==, 0);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_autofree char *path = in_folder ("all.json");
+  g_assert_true (json_parser_load_from_file (parser, path, NULL));
+  JsonObject *root = json_node_get_object (json_parser_get_root (parser));
+  check_counts (root);
+  JsonArray *motifs = json_object_get_array_member (root, "motifs");
+  g_assert_cmpuint (json_array_get_length (motifs), ==, 6);
+  gint64 stitches = 0, sewings = 0;
+  for (guint m = 0; m < json_array_get_length (motifs); m++)
+    {
+      JsonObject *motif = json_array_get_object_element (motifs, m);
+      check_motif (motif);
+      stitches += json_object_get_int_member (motif, "stitches");
+      sewings += count_at (motif, "sewings", "total");
+    }
+  g_assert_cmpint (stitches, ==, json_object_get_int_member (root, "stitches"));
+  g_assert_cmpint (stitches, >, 500);
+
+  g_autofree char *csv = read_file ("all.csv", NULL);
+  g_auto (GStrv) lines = g_strsplit (csv, "\r\n", -1); /* RFC 4180, section 2: lines end in CRLF */
+  g_assert_cmpint (g_strv_length (lines), ==, sewings + 2);
+  g_autofree char *text = read_file ("all.txt", NULL);
+  g_assert_nonnull (strstr (text, "New pairs (to wind)"));
+}
+
+/* Same input, same bytes, whatever the day: the date is SOURCE_DATE_EPOCH's (reproducible-builds.org). */
+static void
+test_same_bytes (void)
+{
+  g_setenv ("SOURCE_DATE_EPOCH", "1700000000", TRUE);
+  const char *const endings[] = { "pdf", "svg", "png", "json", "txt", "csv" };
+  for (int k = 0; k < 2; k++)
+    {
+      g_autofree char *words = g_strdup_printf ("fill --outline DEMO/quince-leaf.svg --ground rose --gap 4 "
+                                                "--sheet same%d.pdf --sheet same%d.svg --sheet same%d.png "
+                                                "--report same%d.json --report same%d.txt --report same%d.csv",
+                                                k, k, k, k, k, k);
+      g_auto (Run) run = run_demo (words);
+      g_assert_cmpint (run.status, ==, 0);
+    }
+  for (size_t e = 0; e < G_N_ELEMENTS (endings); e++)
+    {
+      g_autofree char *first = g_strdup_printf ("same0.%s", endings[e]);
+      g_autofree char *second = g_strdup_printf ("same1.%s", endings[e]);
+      gsize n, m;
+      g_autofree char *a = read_file (first, &n), *b = read_file (second, &m);
+      g_assert_cmpmem (a, n, b, m);
+      if (strcmp (endings[e], "svg") == 0)
+        g_assert_nonnull (strstr (a, "2023-11-14")); /* 1,700,000,000 s after 1970-01-01, UTC */
+    }
+  g_unsetenv ("SOURCE_DATE_EPOCH");
+}
+
+/* A report that can't be written leaves the old one alone. */
+static void
+test_old_file_kept (void)
+{
+  write_file ("kept.txt", "old");
+  g_auto (Run) run = run_demo ("fill --outline DEMO/pond.svg --ground torchon --gap 0.01 --report kept.txt");
+  g_assert_cmpint (run.status, ==, 1);
+  g_autofree char *text = read_file ("kept.txt", NULL);
+  g_assert_cmpstr (text, ==, "old");
+}
+
+static void
+test_origin_and_turn (void)
+{
+  /* A square of 40 mm with torchon pins every 10 mm each way, 5 mm from its sides at least: 4 by 4 pins. */
+  write_file ("square.svg", "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='60mm' viewBox='0 0 60 60'>"
+                            "<rect id='square' x='10' y='10' width='40' height='40'/></svg>");
+  g_auto (Run) run = run_words ("fill --outline square.svg --ground torchon --gap 10 --turn 45 --origin 15,15 "
+                                "--clearance 0.5 --report square.json");
+  g_assert_cmpint (run.status, ==, 0);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_autofree char *path = in_folder ("square.json");
+  g_assert_true (json_parser_load_from_file (parser, path, NULL));
+  JsonObject *root = json_node_get_object (json_parser_get_root (parser));
+  g_assert_cmpint (json_object_get_int_member (root, "stitches"), ==, 16);
+  /* An n by n diamond takes n pairs from each side (J. Edkins, lace school pages). */
+  g_assert_cmpint (count_at (root, "crossings", "entering"), ==, 8);
+}
+
+static void
+remove_folder (void)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  for (const char *name; (name = g_dir_read_name (dir)) != NULL;)
+    {
+      g_autofree char *path = in_folder (name);
+      g_unlink (path);
+    }
+  g_rmdir (folder);
+  g_free (folder);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  folder = g_dir_make_tmp ("pinfold-test-XXXXXX", NULL);
+  g_assert_nonnull (folder);
+  write_file ("bow.svg", "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='60mm' viewBox='0 0 60 60'>"
+                         "<path d='M5 5 L55 55 L55 5 L5 55 Z'/></svg>");
+  write_file ("empty.svg", "");
+  write_file ("note.svg", "Dear pupil, the outline is on the other side.");
+  write_file ("broken.json", "{\"format\": \"pinfold-ground\"");
+  for (size_t w = 0; w < G_N_ELEMENTS (wrong); w++)
+    {
+      g_autofree char *path = g_strdup_printf ("/cli/wrong/%s", wrong[w].name);
+      g_test_add_data_func (path, &wrong[w], test_wrong);
+    }
+  g_test_add_func ("/cli/help", test_help);
+  g_test_add_func ("/cli/grounds", test_grounds);
+  g_test_add_func ("/cli/reports", test_reports);
+  g_test_add_func ("/cli/same-bytes", test_same_bytes);
+  g_test_add_func ("/cli/old-file-kept", test_old_file_kept);
+  g_test_add_func ("/cli/origin-and-turn", test_origin_and_turn);
+  const int status = g_test_run ();
+  remove_folder ();
+  return status;
+}

@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The sample grounds, as tables.
+ */
+#include <string.h>
+
+#include "samples.h"
+
+typedef struct {
+  const char *name;
+  double x, y;
+  const char *work;
+  bool core;
+  int closes; /* 1 + the stitch; 0 for none */
+} Stitch;
+
+#define L PF_LEFT
+#define R PF_RIGHT
+
+static PfGround *
+make (double ax, double ay, const Stitch *stitches, int n, const PfPairLine *lines)
+{
+  PfGround *ground = pf_ground_new (n, 2 * n);
+  ground->a = (PfPoint){ ax, ay };
+  ground->b = (PfPoint){ -ax, ay };
+  for (int k = 0; k < n; k++)
+    {
+      PfStitch *stitch = &ground->stitches[k];
+      stitch->name = g_strdup (stitches[k].name);
+      stitch->work = g_strdup (stitches[k].work);
+      stitch->at = (PfPoint){ stitches[k].x, stitches[k].y };
+      stitch->core = stitches[k].core;
+      stitch->closes = stitches[k].closes - 1;
+    }
+  for (int e = 0; e < 2 * n; e++)
+    ground->lines[e] = lines[e];
+  return ground;
+}
+
+PfGround *
+sample_torchon (void)
+{
+  static const Stitch stitches[] = { { .name = "1", .work = "ctpct" } };
+  static const PfPairLine lines[] = {
+    { { 0, R }, { 0, L }, 1, 0, 0 },
+    { { 0, L }, { 0, R }, 0, 1, 0 },
+  };
+  return make (1, 1, stitches, 1, lines);
+}
+
+PfGround *
+sample_rose (void)
+{
+  static const Stitch stitches[] = {
+    { "nw", -1, -1, "ctct", false, 0 },   { "ne", 1, -1, "ctct", false, 0 },
+    { "top", 0, -1, "ctpct", false, 0 },  { "left", -1, 0, "ctpct", false, 0 },
+    { "right", 1, 0, "ctpct", false, 0 }, { "bottom", 0, 1, "ctpct", false, 0 },
+  };
+  enum { NW, NE, TOP, LEFT, RIGHT, BOTTOM };
+  static const PfPairLine lines[] = {
+    { { BOTTOM, R }, { NW, L }, 1, 0, 0 },   { { RIGHT, R }, { NW, R }, 1, 0, 0 },
+    { { LEFT, L }, { NE, L }, 0, 1, 0 },     { { BOTTOM, L }, { NE, R }, 0, 1, 0 },
+    { { NW, L }, { LEFT, L }, 0, 0, 0 },     { { NW, R }, { TOP, L }, 0, 0, 0 },
+    { { NE, L }, { TOP, R }, 0, 0, 0 },      { { NE, R }, { RIGHT, R }, 0, 0, 0 },
+    { { TOP, L }, { LEFT, R }, 0, 0, 0 },    { { TOP, R }, { RIGHT, L }, 0, 0, 0 },
+    { { LEFT, R }, { BOTTOM, L }, 0, 0, 0 }, { { RIGHT, L }, { BOTTOM, R }, 0, 0, 0 },
+  };
+  return make (2, 2, stitches, 6, lines);
+}
+
+PfGround *
+sample_armure (void)
+{
+  enum { TOP, LEFT, RIGHT, CENTRE, CLOSE_LEFT, CLOSE_RIGHT, BOTTOM };
+  static const Stitch stitches[] = {
+    { "top", 0, -1, "ctp", false, 0 },
+    { "left", -1, 0, "ctp", false, 0 },
+    { "right", 1, 0, "ctp", false, 0 },
+    { "centre", 0, 0, "ct", true, 0 },
+    { "close left", -1, 0, "ct", false, 1 + LEFT },
+    { "close right", 1, 0, "ct", false, 1 + RIGHT },
+    { "bottom", 0, 1, "ctp", false, 0 },
+  };
+  static const PfPairLine lines[] = {
+    { { BOTTOM, R }, { LEFT, L }, 1, 0, 0 },       { { CLOSE_RIGHT, R }, { TOP, L }, 1, 0, 0 },
+    { { CLOSE_LEFT, L }, { TOP, R }, 0, 1, 0 },    { { BOTTOM, L }, { RIGHT, R }, 0, 1, 0 },
+    { { TOP, L }, { LEFT, R }, 0, 0, 0 },          { { TOP, R }, { RIGHT, L }, 0, 0, 0 },
+    { { LEFT, L }, { CLOSE_LEFT, L }, 0, 0, 0 },   { { LEFT, R }, { CENTRE, L }, 0, 0, 0 },
+    { { RIGHT, L }, { CENTRE, R }, 0, 0, 0 },      { { RIGHT, R }, { CLOSE_RIGHT, R }, 0, 0, 0 },
+    { { CENTRE, L }, { CLOSE_LEFT, R }, 0, 0, 0 }, { { CENTRE, R }, { CLOSE_RIGHT, L }, 0, 0, 0 },
+    { { CLOSE_LEFT, R }, { BOTTOM, L }, 0, 0, 0 }, { { CLOSE_RIGHT, L }, { BOTTOM, R }, 0, 0, 0 },
+  };
+  return make (2, 2, stitches, 7, lines);
+}
+
+PfGround *
+sample_honeycomb (void)
+{
+  const double r3 = 1.7320508075688772; /* square root of 3 */
+  const Stitch stitches[] = {
+    { "mid", 0, 0, "cttpctt", false, 0 },
+    { "right", r3 / 2, 0.5, "cttpctt", false, 0 },
+    { "left", -r3 / 2, 0.5, "cttpctt", false, 0 },
+  };
+  static const PfPairLine lines[] = {
+    { { 0, R }, { 1, L }, 0, 0, 0 }, { { 0, L }, { 2, R }, 0, 0, 0 },
+    { { 1, R }, { 0, L }, 1, 0, 0 }, { { 1, L }, { 2, L }, 1, 0, 0 },
+    { { 2, L }, { 0, R }, 0, 1, 0 }, { { 2, R }, { 1, R }, 0, 1, 0 },
+  };
+  return make (r3, 1, stitches, 3, lines);
+}
+
+const Sample samples[N_SAMPLES] = {
+  { "torchon", sample_torchon },
+  { "rose", sample_rose },
+  { "armure", sample_armure },
+  { "honeycomb", sample_honeycomb },
+};
+
+int
+sample_stitch (const PfGround *ground, const char *name)
+{
+  for (int k = 0; k < ground->n_stitches; k++)
+    if (g_str_equal (ground->stitches[k].name, name))
+      return k;
+  g_assert_not_reached ();
+}
+
+void
+sample_swap_entries (PfGround *ground, int stitch)
+{
+  for (int e = 0; e < ground->n_lines; e++)
+    if (ground->lines[e].to.stitch == stitch)
+      ground->lines[e].to.side = ground->lines[e].to.side == L ? R : L;
+}
+
+void
+sample_swap_exits (PfGround *ground, int stitch)
+{
+  for (int e = 0; e < ground->n_lines; e++)
+    if (ground->lines[e].from.stitch == stitch)
+      ground->lines[e].from.side = ground->lines[e].from.side == L ? R : L;
+}
+
+void
+assert_refused (bool accepted, GError **error, const char *part)
+{
+  g_assert_false (accepted);
+  g_assert_error (*error, PF_ERROR, PF_ERROR_GROUND);
+  if (!strstr ((*error)->message, part))
+    g_error ("“%s” isn't in: %s", part, (*error)->message);
+  g_clear_error (error);
+}

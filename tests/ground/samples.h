@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Grounds built in code for the tests of src/ground, and what the tests do to break them.
+ */
+#pragma once
+
+#include <ground.h>
+
+typedef struct {
+  const char *name;
+  PfGround *(*make) (void); /* not completed */
+} Sample;
+
+#define N_SAMPLES 4
+extern const Sample samples[N_SAMPLES];
+
+/* One stitch, two pair lines. */
+PfGround *sample_torchon (void);
+/* Six stitches, four of them with pins; two corners. */
+PfGround *sample_rose (void);
+/* Seven stitches; two close pins, a core. */
+PfGround *sample_armure (void);
+/* Three stitches round hexagons. */
+PfGround *sample_honeycomb (void);
+
+/* The number of the stitch of that name, which must exist. */
+int sample_stitch (const PfGround *ground, const char *name);
+
+/* Changes the pair lines' ends so that the stitch's left and right entries (exits) change places.
+ */
+void sample_swap_entries (PfGround *ground, int stitch);
+void sample_swap_exits (PfGround *ground, int stitch);
+
+/* `error` is a PF_ERROR_GROUND whose message holds `part`; clears it. */
+void assert_refused (bool accepted, GError **error, const char *part);

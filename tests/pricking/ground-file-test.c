@@ -1,0 +1,585 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Grounds in files: those that come with the program, and files that are wrong in every way.
+ */
+#include <math.h>
+#include <string.h>
+
+#include <drawing.h>
+#include <glib/gstdio.h>
+
+#include "json-reader.h"
+#include "pricking.h"
+
+/* --- The grounds that come with the program --- */
+
+/* Works: as printed in the sources that each file names. Pairs across one repeat: rose and square
+ * Valenciennes take four (J. Edkins, lace school web pages), a diamond of three pins by three takes
+ * three from each side (the same), the armure has eight threads (common practice), torchon two
+ * pairs to each pin (T. de Dillmont, Encyclopedia of Needlework); honeycomb derived from its
+ * drawing. Spacings: derived; at 45 degrees the next pin lies at (1, 1), in point ground and
+ * honeycomb one unit away. */
+static const struct {
+  const char *name;
+  int n_stitches, n_pins, n_core;
+  double spacing;
+  const char *works; /* in the order of the file, each different one once */
+  int pairs;
+} shipped[] = {
+  { "armure", 7, 4, 1, G_SQRT2, "ctp ct", 4 },
+  { "double-torchon", 1, 1, 0, G_SQRT2, "ctctpctct", 2 },
+  { "honeycomb", 3, 3, 0, 1, "cttpctt", 4 },
+  { "light-rose", 6, 4, 0, G_SQRT2, "ct ctp", 4 },
+  { "open-pin-torchon", 1, 1, 0, G_SQRT2, "ctctp", 2 },
+  { "ornamental", 6, 4, 0, G_SQRT2, "ct ctpct", 4 },
+  { "point-net", 1, 1, 0, 1, "ctttp", 2 },
+  { "rose", 6, 4, 0, G_SQRT2, "ctct ctpct", 4 },
+  { "spider", 13, 6, 8, G_SQRT2, "ctpct ctc ctcp", 6 },
+  { "torchon", 1, 1, 0, G_SQRT2, "ctpct", 2 },
+  { "torchon-without-pins", 1, 0, 0, G_SQRT2, "ctct", 2 },
+  { "twisted-hole", 1, 1, 0, G_SQRT2, "cttpctt", 2 },
+  { "valenciennes-square", 3, 1, 0, G_SQRT2, "ctpct ctctctct", 4 },
+};
+
+static PfGround *
+load (const char *name)
+{
+  g_autoptr (GError) error = NULL;
+  PfGround *ground = pf_ground_load (name, &error);
+  g_assert_no_error (error);
+  g_assert_nonnull (ground);
+  return ground;
+}
+
+static void
+test_names (void)
+{
+  g_auto (GStrv) names = pf_ground_names ();
+  g_assert_cmpuint (g_strv_length (names), ==, G_N_ELEMENTS (shipped));
+  for (gsize i = 0; i < G_N_ELEMENTS (shipped); i++)
+    g_assert_cmpstr (names[i], ==, shipped[i].name);
+}
+
+static void
+test_shipped (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (shipped); i++)
+    {
+      g_autoptr (PfGround) ground = load (shipped[i].name);
+      g_assert_cmpstr (ground->name, ==, shipped[i].name);
+      g_assert_true (*ground->title && *ground->family && g_str_has_suffix (ground->source, "."));
+      g_assert_cmpint (ground->n_stitches, ==, shipped[i].n_stitches);
+      g_assert_cmpfloat_with_epsilon (ground->spacing, shipped[i].spacing, 1e-12);
+      int n_pins = 0, n_core = 0;
+      g_autoptr (GPtrArray) works = g_ptr_array_new ();
+      for (int k = 0; k < ground->n_stitches; k++)
+        {
+          PfStitch *stitch = &ground->stitches[k];
+          n_pins += stitch->pin;
+          n_core += stitch->core;
+          if (!g_ptr_array_find_with_equal_func (works, stitch->work, g_str_equal, NULL))
+            g_ptr_array_add (works, stitch->work);
+        }
+      g_ptr_array_add (works, NULL);
+      g_autofree char *joined = g_strjoinv (" ", (char **) works->pdata);
+      g_assert_cmpstr (joined, ==, shipped[i].works);
+      g_assert_cmpint (n_pins, ==, shipped[i].n_pins);
+      g_assert_cmpint (n_core, ==, shipped[i].n_core);
+      g_assert_true (ground->has_pins == (n_pins > 0));
+      g_assert_true (ground->has_core == (n_core > 0));
+    }
+}
+
+/* E = 2V and F = V: V. Irvine, F. Ruskey, "Developing a mathematical model for bobbin lace" (2014).
+ */
+static void
+test_shipped_graphs (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (shipped); i++)
+    {
+      g_autoptr (PfGround) ground = load (shipped[i].name);
+      g_autofree PfMesh *meshes = g_new (PfMesh, 2 * ground->n_lines);
+      g_assert_cmpint (ground->n_lines, ==, 2 * ground->n_stitches);
+      g_assert_cmpint (pf_ground_trace_meshes (ground, meshes), ==, ground->n_stitches);
+      int pairs = 0;
+      for (int e = 0; e < ground->n_lines; e++)
+        {
+          const PfPairLine *line = &ground->lines[e];
+          pairs += line->da + line->db;
+          /* Within a repeat the file's order is one in which the stitches can be worked. */
+          if (!line->da && !line->db)
+            g_assert_cmpint (line->from.stitch, <, line->to.stitch);
+          g_assert_cmpfloat (pf_ground_time (ground, line->from.stitch, 0, 0), <,
+                             pf_ground_time (ground, line->to.stitch, line->da, line->db));
+        }
+      g_assert_cmpint (pairs, ==, shipped[i].pairs);
+    }
+}
+
+/* Angles of the pair lines from the footside, which stands upright. Torchon 45 degrees, point
+ * ground 60 (J. Edkins, lace school web pages). */
+static void
+test_angles (void)
+{
+  static const struct {
+    const char *name;
+    double degrees;
+  } cases[] = { { "torchon", 45 }, { "point-net", 60 } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (PfGround) ground = load (cases[i].name);
+      for (int e = 0; e < 2; e++)
+        {
+          const PfPoint way = pf_end_way (ground, 2 * e);
+          g_assert_cmpfloat_with_epsilon (atan2 (fabs (way.x), way.y) * 180 / G_PI,
+                                          cases[i].degrees, 1e-9);
+        }
+    }
+}
+
+static void
+test_armure (void)
+{
+  g_autoptr (PfGround) ground = load ("armure");
+  static const char *const names[] = { "1", "2", "3", "centre", "close 2", "close 3", "4" };
+  static const int closes[] = { -1, -1, -1, -1, 1, 2, -1 };
+  for (int k = 0; k < 7; k++)
+    {
+      g_assert_cmpstr (ground->stitches[k].name, ==, names[k]);
+      g_assert_cmpint (ground->stitches[k].closes, ==, closes[k]);
+      g_assert_true (ground->stitches[k].core == (k == 3));
+      g_assert_true (ground->stitches[k].bead == (k == 3));
+    }
+}
+
+/* The spider's eight legs have one twist each (T. de Dillmont, Encyclopedia of Needlework, figs
+ * 789-790). */
+static void
+test_spider (void)
+{
+  g_autoptr (PfGround) ground = load ("spider");
+  int legs = 0;
+  for (int e = 0; e < ground->n_lines; e++)
+    {
+      const PfPairLine *line = &ground->lines[e];
+      const bool leg =
+          ground->stitches[line->from.stitch].core != ground->stitches[line->to.stitch].core;
+      g_assert_cmpint (line->twists, ==, leg);
+      legs += leg;
+    }
+  g_assert_cmpint (legs, ==, 8);
+}
+
+static void
+test_unknown_name (void)
+{
+  static const struct {
+    const char *name, *part;
+  } cases[] = {
+    { "torchn", "Did you mean “torchon”?" },
+    { "Armure", "Did you mean “armure”?" },
+    { "spiders", "called “spiders”. Did you mean “spider”?" },
+    { "../grounds/rose", "There is no ground" },
+    { "", "There is no ground" },
+    { "\xff\xfe", "There is no ground" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_assert_null (pf_ground_load (cases[i].name, &error));
+      g_assert_error (error, PF_ERROR, PF_ERROR_GROUND);
+      g_assert_nonnull (strstr (error->message, cases[i].part));
+      g_assert_true (g_utf8_validate (error->message, -1, NULL));
+    }
+}
+
+/* --- Files --- */
+
+static char *
+data_text (const char *name, gsize *n)
+{
+  g_autofree char *file = g_strconcat (name, ".json", NULL);
+  g_autofree char *path = g_build_filename (g_getenv ("PF_DATA"), "grounds", file, NULL);
+  char *text;
+  g_assert_true (g_file_get_contents (path, &text, n, NULL));
+  return text;
+}
+
+static void
+test_load_file (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path = g_build_filename (g_getenv ("PF_DATA"), "grounds", "rose.json", NULL);
+  g_autoptr (PfGround) ground = pf_ground_load (path, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (ground->name, ==, "rose");
+
+  g_assert_null (pf_ground_load ("no-such-folder/own.json", &error));
+  g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+  g_assert_nonnull (strstr (error->message, "no-such-folder/own.json can't be read"));
+}
+
+static void
+test_file_sizes (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("pinfold-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "big.json", NULL);
+  g_autoptr (GError) error = NULL;
+  gsize n;
+  g_autofree char *torchon = data_text ("torchon", &n);
+  g_autoptr (GString) text = g_string_new (torchon);
+
+  /* A ground and blanks up to the limit; then one more. */
+  while (text->len < PF_JSON_MAX_BYTES)
+    g_string_append_c (text, ' ');
+  g_assert_true (g_file_set_contents (path, text->str, (gssize) text->len, NULL));
+  PfGround *ground = pf_ground_load (path, &error);
+  g_assert_no_error (error);
+  pf_ground_free (ground);
+  g_string_append_c (text, ' ');
+  g_assert_true (g_file_set_contents (path, text->str, (gssize) text->len, NULL));
+  g_assert_null (pf_ground_load (path, &error));
+  g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+  g_assert_nonnull (strstr (error->message, "too big"));
+  g_clear_error (&error);
+
+  /* 100 MB, and none of it read into memory. */
+  FILE *file = g_fopen (path, "wb");
+  g_assert_cmpint (fseek (file, 100 * 1000 * 1000, SEEK_SET), ==, 0);
+  g_assert_cmpint (fputc ('}', file), ==, '}');
+  fclose (file);
+  g_assert_null (pf_ground_load (path, &error));
+  g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+  g_assert_nonnull (strstr (error->message, "too big"));
+  g_clear_error (&error);
+  g_remove (path);
+
+  /* A folder. */
+  g_assert_cmpint (g_mkdir (path, 0700), ==, 0);
+  g_assert_null (pf_ground_load (path, &error));
+  g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+  g_rmdir (path);
+  g_rmdir (folder);
+}
+
+/* Each case changes the first `from` in a shipped ground to `to`. */
+static const struct {
+  const char *ground, *from, *to;
+  int code;
+  const char *part; /* of the message */
+} wrong[] = {
+  { "torchon", "pinfold-ground", "other", PF_ERROR_FILE, "“format” must be" },
+  { "torchon", "\"version\": 1", "\"version\": 2", PF_ERROR_FILE, "“version” must be 1" },
+  { "torchon", "\"version\": 1,", "", PF_ERROR_FILE, "“version” must be 1" },
+  { "torchon", "\"version\": 1", "\"version\": \"1\"", PF_ERROR_FILE, "“version” must be a whole" },
+  { "torchon", "\"version\": 1", "\"version\": 1.5", PF_ERROR_FILE, "“version” must be a whole" },
+  { "torchon", "\"name\": \"torchon\"", "\"name\": \"My Own\"", PF_ERROR_FILE, "small letters" },
+  { "torchon", "\"title\"", "\"titel\"", PF_ERROR_FILE, "“titel” isn't known here" },
+  { "torchon", "\"title\": \"Torchon ground\",", "", PF_ERROR_FILE, "“title” must be a text" },
+  { "torchon", "\"Torchon ground\"", "\"\"", PF_ERROR_FILE, "“title” must be a text" },
+  { "torchon", "\"Torchon ground\"", "\"\\ud800x\"", PF_ERROR_FILE, "“title” must be a text" },
+  { "torchon", "\"Torchon ground\"", "\"a\\u0001\"", PF_ERROR_FILE, "“title” must be a text" },
+  { "torchon", "\"Torchon ground\"", "\"\\uffff\"", PF_ERROR_FILE, "“title” must be a text" },
+  { "torchon", "\"title\"", "\"\\ud800x\"", PF_ERROR_FILE, "isn't known here" },
+  { "torchon", "\"Torchon ground\"", "7", PF_ERROR_FILE, "“title” must be a text" },
+  { "torchon", "\"also_called\": []", "\"also_called\": [1]", PF_ERROR_FILE,
+    "only texts in quotes" },
+  { "torchon", "\"also_called\": []", "\"also_called\": \"x\"", PF_ERROR_FILE, "must be a list" },
+  { "torchon", "\"a\": [1, 1]", "\"a\": [1]", PF_ERROR_FILE, "repeat: “a” must be two numbers" },
+  { "torchon", "\"a\": [1, 1]", "\"a\": [1, \"1\"]", PF_ERROR_FILE, "“a” must be two numbers" },
+  { "torchon", "\"a\": [1, 1], ", "", PF_ERROR_FILE, "“a” must be two numbers" },
+  { "torchon", "\"a\": [1, 1]", "\"a\": [-1, 1]", PF_ERROR_GROUND, "lie on one line" },
+  { "torchon", "\"a\": [1, 1]", "\"a\": [1e999, 1]", PF_ERROR_GROUND, "too long" },
+  { "torchon", "\"repeat\":", "\"repeats\":", PF_ERROR_FILE, "“repeats” isn't known" },
+  { "torchon", "\"at\": [0, 0]", "\"at\": [0, 999999999999999999]", PF_ERROR_GROUND, "too far" },
+  { "torchon", "\"at\": [0, 0]", "\"at\": [0, 0, 0]", PF_ERROR_FILE, "stitch 1: “at” must be" },
+  { "torchon", "\"at\": [0, 0]", "\"at\": {}", PF_ERROR_FILE, "stitch 1: “at” must be" },
+  { "torchon", "\"at\": [0, 0]", "\"at\": [0, NaN]", PF_ERROR_FILE, "isn't valid JSON" },
+  { "torchon", "\"work\"", "\"wrok\"", PF_ERROR_FILE, "stitch 1: “wrok” isn't known" },
+  { "torchon", "ctpct", "ctxct", PF_ERROR_GROUND, "“1” is “ctxct”" },
+  { "torchon", "{\"name\": \"1\"", "{\"name\": \"a.b\"", PF_ERROR_FILE, "no full stop" },
+  { "torchon", "{\"name\": \"1\"", "{\"name\": \"\\n\"", PF_ERROR_FILE, "“name” must be a text" },
+  { "torchon", "\"1.R\"", "\"1.M\"", PF_ERROR_FILE, "pair line 1: “from” must name" },
+  { "torchon", "\"1.R\"", "\"1\"", PF_ERROR_FILE, "pair line 1: “from” must name" },
+  { "torchon", "\"1.R\"", "\"2.R\"", PF_ERROR_FILE, "pair line 1: There is no stitch “2”" },
+  { "torchon", "\"1.R\"", "\".R\"", PF_ERROR_FILE, "pair line 1: There is no stitch “”" },
+  { "torchon", "\"1.R\"", "\"1.L\"", PF_ERROR_GROUND,
+    "Stitch “1”: Two pairs leave it on its left" },
+  { "torchon", "[1, 0]", "[1.5, 0]", PF_ERROR_FILE, "pair line 1: “repeat” must be two whole" },
+  { "torchon", "[1, 0]", "[9, 0]", PF_ERROR_GROUND, "9 and 0 repeats away" },
+  { "torchon", "[1, 0]", "[-999999999999999999, 0]", PF_ERROR_FILE, "two whole numbers" },
+  { "torchon", "[1, 0]", "[1, 0], \"twists\": 0.5", PF_ERROR_FILE, "“twists” must be a whole" },
+  { "torchon", "[1, 0]", "[0, 0]", PF_ERROR_GROUND, "can't be worked" },
+  { "torchon", "[1, 0]", "[1, 0], \"repeat\": [0, 0]", PF_ERROR_FILE, "“repeat” stands twice" },
+  { "torchon", "{\"from\"", "[\"from\"", PF_ERROR_FILE, "line 15: this isn't valid JSON" },
+  { "torchon", "\"stitches\": [", "\"stitches\": [7, ", PF_ERROR_FILE, "stitch 1: Braces" },
+  { "torchon", "\"pair_lines\"", "/* \" */ \"pair_lines\"", PF_ERROR_FILE, "“/” can't stand" },
+  { "armure", "\"core\": true", "\"core\": \"yes\"", PF_ERROR_FILE,
+    "stitch 4: “core” must be true" },
+  { "armure", "\"bead\": true", "\"bead\": 1", PF_ERROR_FILE, "stitch 4: “bead” must be true" },
+  { "armure", "\"closes\": \"2\"", "\"closes\": \"9\"", PF_ERROR_FILE,
+    "stitch 5: There is no stitch “9”" },
+  { "armure", "\"closes\": \"2\"", "\"closes\": \"centre\"", PF_ERROR_GROUND,
+    "“centre” must set a pin" },
+  { "armure", "\"name\": \"3\"", "\"name\": \"2\"", PF_ERROR_FILE,
+    "stitch 3: There is a stitch “2” already" },
+  { "rose", "\"at\": [0, 1]", "\"at\": [3, 0.5]", PF_ERROR_GROUND, "rose: " },
+  { "point-net", "[-0.8660254037844386, 0.5]", "[-0.4, 0.2]", PF_ERROR_GROUND, "not 1 to 2" },
+};
+
+static char *
+replace_first (const char *text, const char *from, const char *to)
+{
+  const char *at = strstr (text, from);
+  g_assert_nonnull (at);
+  return g_strdup_printf ("%.*s%s%s", (int) (at - text), text, to, at + strlen (from));
+}
+
+static void
+test_wrong (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      gsize n;
+      g_autofree char *right = data_text (wrong[i].ground, &n);
+      g_autofree char *text = replace_first (right, wrong[i].from, wrong[i].to);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (PfGround) ground = pf_ground_parse (text, strlen (text), wrong[i].ground, &error);
+      g_assert_null (ground);
+      g_test_message ("%s", error->message);
+      g_assert_error (error, PF_ERROR, wrong[i].code);
+      g_assert_true (g_str_has_prefix (error->message, wrong[i].ground));
+      if (!strstr (error->message, wrong[i].part))
+        g_error ("“%s” isn't in: %s", wrong[i].part, error->message);
+    }
+}
+
+/* Texts that are no ground at all. */
+static void
+test_not_ground (void)
+{
+  static const struct {
+    const char *text;
+    gsize n; /* 0: up to its end */
+    const char *part;
+  } cases[] = {
+    { "", 0, "own is empty" },
+    { " \n ", 0, "own is empty" },
+    { "[]", 0, "Braces" },
+    { "null", 0, "Braces" },
+    { "7", 0, "Braces" },
+    { "{}", 0, "“format” must be a text" },
+    { "{\"a\": 1, \"a\": 1}", 0, "“a” stands twice" },
+    { "var x = {};", 0, "“=” can't stand" },
+    { "{\"format\": \"pinfold\0-ground\"}", 28, "isn't a text in UTF-8" },
+    { "{\"format\": \"\xff\"}", 0, "isn't a text in UTF-8" },
+    { "{\"format\": \"pinfold-ground", 0, "isn't valid JSON" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      const gsize n = cases[i].n ? cases[i].n : strlen (cases[i].text);
+      g_assert_null (pf_ground_parse (cases[i].text, n, "own", &error));
+      g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+      if (!strstr (error->message, cases[i].part))
+        g_error ("“%s” isn't in: %s", cases[i].part, error->message);
+    }
+}
+
+/* RFC 8259, section 6: no leading zeros or plus, digits on both sides of a point, and decimal only.
+ * A whole number beyond 18 digits would be misread. */
+static void
+test_numbers (void)
+{
+  static const struct {
+    const char *number;
+    bool accepted;
+  } cases[] = {
+    { "0", true },       { "-0", true },     { "0.0", true },
+    { "-0.5e-3", true }, { "0e0", true },    { "0E+10", true },
+    { "0.25e1", true },  { "00", false },    { "01", false },
+    { "+0", false },     { ".5", false },    { "0.", false },
+    { "-", false },      { "0e", false },    { "0e+", false },
+    { "0x0", false },    { "0.5.5", false }, { "--0", false },
+    { "NaN", false },    { "1O", false },    { "18446744073709551616", false },
+  };
+  gsize n;
+  g_autofree char *right = data_text ("torchon", &n);
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *at = g_strdup_printf ("\"at\": [0, %s]", cases[i].number);
+      g_autofree char *text = replace_first (right, "\"at\": [0, 0]", at);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (PfGround) ground = pf_ground_parse (text, strlen (text), "number", &error);
+      if (cases[i].accepted)
+        {
+          g_assert_no_error (error);
+          g_assert_cmpfloat (ground->stitches[0].at.y, ==, g_ascii_strtod (cases[i].number, NULL));
+        }
+      else
+        {
+          g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+          g_assert_true (g_str_has_prefix (error->message, "number, line 12: "));
+        }
+    }
+}
+
+static void
+test_byte_order_mark (void)
+{
+  gsize n;
+  g_autofree char *text = data_text ("torchon", &n);
+  g_autofree char *marked = g_strconcat ("\xEF\xBB\xBF", text, NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (PfGround) ground = pf_ground_parse (marked, n + 3, "marked", &error);
+  g_assert_no_error (error);
+  g_assert_nonnull (ground);
+}
+
+/* Brackets half a million deep, plain and with quotes and comments that would hide them. */
+static void
+test_deep (void)
+{
+  static const char *const starts[] = { "[", "{\"a\":", "[\"]\",", "[\"\\\"]\",", "[/*\"*/" };
+  for (gsize i = 0; i < G_N_ELEMENTS (starts); i++)
+    {
+      g_autoptr (GString) text = g_string_new (NULL);
+      while (text->len < PF_JSON_MAX_BYTES / 2)
+        g_string_append (text, starts[i]);
+      g_autoptr (GError) error = NULL;
+      g_assert_null (pf_ground_parse (text->str, text->len, "deep", &error));
+      g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+    }
+}
+
+static void
+test_too_many (void)
+{
+  gsize n;
+  g_autofree char *right = data_text ("torchon", &n);
+  g_autoptr (GString) stitches = g_string_new (NULL);
+  for (int k = 2; k <= PF_GROUND_MAX_STITCHES + 1; k++)
+    g_string_append_printf (stitches, "{\"name\": \"%d\", \"at\": [0, %d], \"work\": \"ct\"},", k,
+                            k);
+  g_autofree char *head = g_strconcat ("\"stitches\": [", stitches->str, NULL);
+  g_autofree char *text = replace_first (right, "\"stitches\": [", head);
+  g_autoptr (GError) error = NULL;
+  g_assert_null (pf_ground_parse (text, strlen (text), "many", &error));
+  g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+  g_assert_nonnull (strstr (error->message, "1 to 256 stitches"));
+}
+
+/* --- Broken at random --- */
+
+/* Either a ground comes back, or an error that names the text. */
+static void
+parse_anything (const char *text, gsize n)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (PfGround) ground = pf_ground_parse (text, n, "broken", &error);
+  g_assert_true (!ground == !!error);
+  if (error)
+    {
+      g_assert_true (error->code == PF_ERROR_FILE || error->code == PF_ERROR_GROUND);
+      g_assert_true (g_str_has_prefix (error->message, "broken"));
+      g_assert_true (g_utf8_validate (error->message, -1, NULL));
+    }
+}
+
+static void
+test_truncated (void)
+{
+  gsize n;
+  g_autofree char *text = data_text ("armure", &n);
+  for (gsize length = 0; length < n - 2; length++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autofree char *cut = g_memdup2 (text, length);
+      g_assert_null (pf_ground_parse (cut, length, "cut", &error));
+      g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
+    }
+}
+
+/* Bytes changed, and words changed for others that mean something to the reader. */
+static void
+mutate (GString *text)
+{
+  static const char *const words[] = { "[",    "]",   "{",     "}",       "\"",    ",",
+                                       ":",    "-",   "1e308", "1e-308",  "null",  "true",
+                                       "0x1F", "017", "\\",    "\\u0000", "\n",    "\xc3\xa9",
+                                       "1.L",  "1.R", "8",     "99999",   "p",     "core",
+                                       "[[",   "-0",  "1.5",   "2.L",     "close", "\\ud800" };
+  const gsize at = (gsize) g_test_rand_int_range (0, (int) text->len);
+  if (g_test_rand_bit ())
+    text->str[at] = (char) g_test_rand_int_range (0, 256);
+  else
+    {
+      const gsize gone = (gsize) g_test_rand_int_range (0, 4);
+      g_string_erase (text, (gssize) at, (gssize) MIN (gone, text->len - at));
+      g_string_insert (text, (gssize) at, words[g_test_rand_int_range (0, G_N_ELEMENTS (words))]);
+    }
+}
+
+static void
+test_mutated (void)
+{
+  static const char *const names[] = { "torchon", "rose", "armure", "spider" };
+  for (int round = 0; round < 3000; round++)
+    {
+      gsize n;
+      g_autofree char *right = data_text (names[round % 4], &n);
+      g_autoptr (GString) text = g_string_new_len (right, (gssize) n);
+      for (int changes = g_test_rand_int_range (1, 5); changes > 0; changes--)
+        mutate (text);
+      /* A copy of just that size, so that a read beyond its end shows. */
+      g_autofree char *copy = g_memdup2 (text->str, text->len);
+      parse_anything (copy, text->len);
+    }
+}
+
+/* Only digits change: the text stays valid JSON, so that the checks of the ground see it. */
+static void
+test_numbers_changed (void)
+{
+  static const char *const names[] = { "rose", "armure", "spider", "valenciennes-square" };
+  for (int round = 0; round < 2000; round++)
+    {
+      gsize n;
+      g_autofree char *text = data_text (names[round % 4], &n);
+      for (int changes = g_test_rand_int_range (1, 8); changes > 0;)
+        {
+          const gsize at = (gsize) g_test_rand_int_range (0, (int) n);
+          if (!g_ascii_isdigit (text[at]) && text[at] != 'L' && text[at] != 'R')
+            continue;
+          text[at] = g_ascii_isdigit (text[at]) ? (char) g_test_rand_int_range ('0', '9' + 1)
+                                                : "LR"[g_test_rand_bit ()];
+          changes--;
+        }
+      parse_anything (text, n);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/pricking/ground-file/names", test_names);
+  g_test_add_func ("/pricking/ground-file/shipped", test_shipped);
+  g_test_add_func ("/pricking/ground-file/shipped-graphs", test_shipped_graphs);
+  g_test_add_func ("/pricking/ground-file/angles", test_angles);
+  g_test_add_func ("/pricking/ground-file/armure", test_armure);
+  g_test_add_func ("/pricking/ground-file/spider", test_spider);
+  g_test_add_func ("/pricking/ground-file/unknown-name", test_unknown_name);
+  g_test_add_func ("/pricking/ground-file/load-file", test_load_file);
+  g_test_add_func ("/pricking/ground-file/file-sizes", test_file_sizes);
+  g_test_add_func ("/pricking/ground-file/wrong", test_wrong);
+  g_test_add_func ("/pricking/ground-file/not-ground", test_not_ground);
+  g_test_add_func ("/pricking/ground-file/numbers", test_numbers);
+  g_test_add_func ("/pricking/ground-file/byte-order-mark", test_byte_order_mark);
+  g_test_add_func ("/pricking/ground-file/deep", test_deep);
+  g_test_add_func ("/pricking/ground-file/too-many", test_too_many);
+  g_test_add_func ("/pricking/ground-file/truncated", test_truncated);
+  g_test_add_func ("/pricking/ground-file/mutated", test_mutated);
+  g_test_add_func ("/pricking/ground-file/numbers-changed", test_numbers_changed);
+  return g_test_run ();
+}
