@@ -33,6 +33,7 @@ void pf_filling_warn (PfFilling *filling, PfWarningKind kind, PfPoint at, char *
 /* A sewing on its way to a place: its target, the sewing's number, and the place it gets. */
 typedef struct {
   double target;   /* distance along the loop */
+  double from;     /* which side its pair comes from: greater farther on along the loop */
   guint32 sewing;
   guint32 pinhole; /* out: number of the pinhole, or PF_NONE */
   double distance; /* out: along the outline, mm */
@@ -44,6 +45,21 @@ typedef struct {
  * two could be exchanged they stand in the order of their targets. Sorts the placings by target. */
 void pf_assign_places (PfPlacing *placings, size_t n, const PfLoop *loop, const PfEdge *edge,
                        int limit, double reach);
+
+/* The n-th stitch in working order. Stitches that are worked after one another lie far apart in memory: the ones to come are
+ * asked for ahead of time. */
+static inline PfWorkedStitch *
+pf_stitch_in_order (const PfFilling *filling, size_t n)
+{
+  enum { AHEAD = 16 };
+  if (n + AHEAD < filling->n_stitches)
+    {
+      const char *later = (const char *) &filling->stitches[filling->order[n + AHEAD]];
+      __builtin_prefetch (later);
+      __builtin_prefetch (later + 64);
+    }
+  return &filling->stitches[filling->order[n]];
+}
 
 /* Times and places in the ground are compared rounded to 1e-9, so that rounding in the last place decides nothing. */
 static inline gint64

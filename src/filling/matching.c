@@ -17,15 +17,20 @@ typedef struct {
   guint32 right;
 } Reached;
 
+/* How a right node was reached last. */
+typedef struct {
+  PfWeight loss;  /* the least at which the search reaches it */
+  guint32 via;    /* the left node it is reached from */
+  guint32 search; /* the number of the search */
+} Reach;
+
 /* One search: what it reached, and how. */
 typedef struct {
   const PfMatchGraph *graph;
   PfMatching *matching;
   Reached *heap;     /* least loss first; a right node may stand in it several times, once for each of its lines */
   guint32 n_heap;
-  PfWeight *loss;    /* per right node: the least loss at which this search reaches it */
-  guint32 *via;      /* per right node: the left node it is reached from */
-  guint32 *search;   /* per right node: the last search that reached it */
+  Reach *reaches;    /* per right node */
   guint32 number;    /* of this search */
   Reached *settled;  /* the right nodes whose loss is final, in order */
   guint32 n_settled;
@@ -88,11 +93,10 @@ look_from (Search *s, guint32 left, PfWeight loss)
           pf_weight_subtract (pf_weight_add (base, m->right_price[right]), graph->weights[e]);
       if (!pf_weight_less (reached, s->best))
         continue;
-      if (s->search[right] == s->number && !pf_weight_less (reached, s->loss[right]))
+      Reach *reach = &s->reaches[right];
+      if (reach->search == s->number && !pf_weight_less (reached, reach->loss))
         continue;
-      s->search[right] = s->number;
-      s->loss[right] = reached;
-      s->via[right] = left;
+      *reach = (Reach){ reached, left, s->number };
       if (m->of_right[right] == PF_NONE)
         {
           s->best = reached;
@@ -117,7 +121,7 @@ find_way (Search *s, guint32 left)
       const Reached reached = heap_pop (s);
       if (!pf_weight_less (reached.loss, s->best))
         break;
-      if (pf_weight_less (s->loss[reached.right], reached.loss))
+      if (pf_weight_less (s->reaches[reached.right].loss, reached.loss))
         continue; /* reached at less by another way, and settled already */
       s->settled[s->n_settled++] = reached;
       look_from (s, s->matching->of_right[reached.right], reached.loss);
@@ -155,7 +159,7 @@ take_way (Search *s, guint32 left)
     }
   for (;;)
     {
-      const guint32 taker = s->via[right];
+      const guint32 taker = s->reaches[right].via;
       const guint32 next = m->of_left[taker];
       m->of_left[taker] = right;
       m->of_right[right] = taker;
@@ -195,11 +199,9 @@ pf_matching_solve (const PfMatchGraph *graph, PfMatching *matching)
 
   g_autofree Reached *heap = g_new (Reached, graph->first[n_left]);
   g_autofree Reached *settled = g_new (Reached, n_right);
-  g_autofree PfWeight *loss = g_new (PfWeight, n_right);
-  g_autofree guint32 *via = g_new (guint32, n_right);
-  g_autofree guint32 *search = g_new0 (guint32, n_right);
-  Search s = { .graph = graph, .matching = matching, .heap = heap, .loss = loss, .via = via,
-               .search = search, .settled = settled };
+  g_autofree Reach *reaches = g_new0 (Reach, n_right);
+  Search s = { .graph = graph, .matching = matching, .heap = heap, .reaches = reaches,
+               .settled = settled };
   for (guint32 l = 0; l < n_left; l++)
     {
       matching->left_price[l] = first_price (graph, matching, l);

@@ -48,7 +48,7 @@ number_pairs (PfFilling *filling, GArray *ways)
 {
   for (guint32 n = 0; n < filling->n_stitches; n++)
     {
-      PfWorkedStitch *stitch = &filling->stitches[filling->order[n]];
+      PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
       for (int side = 0; side < 2; side++)
         {
           if (stitch->pairs_in[side] == PF_NONE)
@@ -119,7 +119,7 @@ fill_paths (PfFilling *filling)
   for (guint32 n = 0; n < filling->n_stitches; n++)
     {
       const guint32 s = filling->order[n];
-      const PfWorkedStitch *stitch = &filling->stitches[s];
+      const PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
       for (guint32 side = 0; side < 2; side++)
         {
           const guint32 entering = stitch->entering[side], leaving = stitch->leaving[side];

@@ -33,6 +33,8 @@ compare_targets (const void *a, const void *b)
   const PfPlacing *p = a, *q = b;
   if (p->target < q->target || p->target > q->target)
     return p->target < q->target ? -1 : 1;
+  if (p->from < q->from || p->from > q->from)
+    return p->from < q->from ? -1 : 1;
   return (p->sewing > q->sewing) - (p->sewing < q->sewing);
 }
 

@@ -46,7 +46,7 @@ list_sewings (PfFilling *filling, const PfRegion *region)
   GArray *sewings = g_array_new (FALSE, FALSE, sizeof (PfSewing));
   for (size_t n = 0; n < filling->n_stitches; n++)
     {
-      const PfWorkedStitch *stitch = &filling->stitches[filling->order[n]];
+      const PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
       for (int side = 0; side < 2; side++)
         {
           const guint32 entering = stitch->entering[side];
@@ -146,6 +146,30 @@ take_place (PfFilling *filling, const PfRegion *region, const PfEdge *edges,
   counts->place_mm += placing->distance;
 }
 
+/* How far on along the outline the stitch of a crossing stands, as seen from the sewing's target. */
+static double
+side_of_crossing (const PfFilling *filling, guint32 crossing, PfPoint target, PfPoint onward)
+{
+  if (crossing == PF_NONE)
+    return 0;
+  const PfPoint at = filling->stitches[filling->crossings[crossing].stitch].at;
+  return (at.x - target.x) * onward.x + (at.y - target.y) * onward.y;
+}
+
+/* Two pairs may have one target, as when both go to one stitch too near the edge. They are sewn in the order of the sides they
+ * come from, so that they don't cross. */
+static PfPlacing
+start_placing (const PfFilling *filling, const PfRegion *region, guint32 s)
+{
+  const PfSewing *sewing = &filling->sewings[s];
+  const PfPoint onward = pf_region_direction (region, sewing->target);
+  return (PfPlacing){ .target = sewing->target.along,
+                      .from = side_of_crossing (filling, sewing->leaving, sewing->target_at, onward) +
+                              side_of_crossing (filling, sewing->entering, sewing->target_at, onward),
+                      .sewing = s,
+                      .pinhole = PF_NONE };
+}
+
 void
 pf_find_sewings (PfFilling *filling, const PfRegion *region, const PfEdge *edges,
                  const PfFillingSettings *settings)
@@ -158,7 +182,7 @@ pf_find_sewings (PfFilling *filling, const PfRegion *region, const PfEdge *edges
       size_t n = 0;
       for (guint32 s = 0; s < filling->n_sewings; s++)
         if (filling->sewings[s].target.loop == l)
-          placings[n++] = (PfPlacing){ filling->sewings[s].target.along, s, PF_NONE, 0 };
+          placings[n++] = start_placing (filling, region, s);
       const int limit =
           loop_limit (filling, &region->loops[l], &edges[l], n, settings->sewings_per_pinhole);
       pf_assign_places (placings, n, &region->loops[l], &edges[l], limit,

@@ -68,12 +68,26 @@ motif_new (PfOutline *outline, const PfFillingSettings *settings, bool origin_gi
   return motif;
 }
 
+static bool
+add_motifs (PfPricking *pricking, PfDrawing *drawing, PfEdgeKind kind, double edge_gap,
+            const PfFillingSettings *settings, bool origin_given, GError **error)
+{
+  for (guint o = 0; o < drawing->outlines->len; o++)
+    {
+      PfOutline *outline = g_ptr_array_index (drawing->outlines, o);
+      PfMotif *motif = motif_new (outline, settings, origin_given);
+      g_ptr_array_add (pricking->motifs, motif);
+      if (!motif_init_edges (motif, outline, kind, edge_gap, error))
+        return false;
+    }
+  return true;
+}
+
 PfPricking *
 pf_pricking_new (const char *title, PfDrawing *drawing, PfGround *ground, PfEdgeKind kind,
                  double edge_gap, const PfFillingSettings *settings, bool origin_given,
                  GError **error)
 {
-  g_autoptr (PfDrawing) owned = drawing;
   g_autoptr (PfPricking) pricking = g_new0 (PfPricking, 1);
   pricking->title = g_strdup (title);
   pricking->width = drawing->width;
@@ -81,17 +95,10 @@ pf_pricking_new (const char *title, PfDrawing *drawing, PfGround *ground, PfEdge
   pricking->ground = ground;
   pricking->background = g_ptr_array_ref (drawing->background);
   pricking->motifs = g_ptr_array_new_with_free_func (motif_free);
-  if (!pf_filling_settings_check (settings, error))
-    return NULL;
-  for (guint o = 0; o < drawing->outlines->len; o++)
-    {
-      PfOutline *outline = g_ptr_array_index (drawing->outlines, o);
-      PfMotif *motif = motif_new (outline, settings, origin_given);
-      g_ptr_array_add (pricking->motifs, motif);
-      if (!motif_init_edges (motif, outline, kind, edge_gap, error))
-        return NULL;
-    }
-  return g_steal_pointer (&pricking);
+  const bool done = pf_filling_settings_check (settings, error) &&
+                    add_motifs (pricking, drawing, kind, edge_gap, settings, origin_given, error);
+  pf_drawing_free (drawing);
+  return done ? g_steal_pointer (&pricking) : NULL;
 }
 
 bool

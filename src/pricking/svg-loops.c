@@ -11,16 +11,20 @@
 /* Loops are the same if all their points are this near, in mm. */
 #define SAME 1e-6
 
+/* Whether the chain isn't all on one line. One that crosses itself may bound as much on one hand as on the other: it goes on
+ * to the check of regions, which says where it crosses. */
 bool
 pf_svg_chain_has_area (const PfChain *chain)
 {
-  double around = 0;
+  const PfPoint start = chain->points[0];
+  double around = 0, area = 0;
   for (size_t i = 0; i < chain->n_points; i++)
     {
       const PfPoint a = chain->points[i], b = chain->points[(i + 1) % chain->n_points];
       around += hypot (b.x - a.x, b.y - a.y);
+      area += fabs ((a.x - start.x) * (b.y - start.y) - (a.y - start.y) * (b.x - start.x)) / 2;
     }
-  return fabs (pf_chain_area (chain->points, chain->n_points)) > PF_TOUCH * around;
+  return area > PF_TOUCH * around;
 }
 
 static bool

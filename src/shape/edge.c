@@ -7,10 +7,10 @@
 
 #include "outline.h"
 
-#define GAP_MIN 0.2
-#define GAP_MAX 100.0
+#define GAP_MIN 0.1
+#define GAP_MAX 1000.0
 
-/* Pinholes along one loop: 200 m of edge at the smallest gap. */
+/* Pinholes along one loop: 100 m of edge at the smallest gap. */
 #define MAX_PINHOLES 1e6
 
 /* Turns that are PF_CORNER_TURN but for rounding are no corners. */

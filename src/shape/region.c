@@ -180,23 +180,42 @@ pf_region_area (const PfRegion *region)
   return area;
 }
 
-PfPoint
-pf_region_point (const PfRegion *region, PfPlace place)
+/* The last point of the loop that isn't farther along than `along`. */
+static size_t
+edge_at (const PfLoop *loop, double along)
 {
-  const PfLoop *loop = &region->loops[place.loop];
   size_t low = 0, high = loop->n_points;
 
-  /* along[low] <= place.along < along[high] */
   while (high - low > 1)
     {
       const size_t middle = low + (high - low) / 2;
 
-      if (loop->along[middle] <= place.along)
+      if (loop->along[middle] <= along)
         low = middle;
       else
         high = middle;
     }
-  const PfPoint a = loop->points[low], b = loop->points[high < loop->n_points ? high : 0];
-  const double u = (place.along - loop->along[low]) / (loop->along[high] - loop->along[low]);
+  return low;
+}
+
+PfPoint
+pf_region_point (const PfRegion *region, PfPlace place)
+{
+  const PfLoop *loop = &region->loops[place.loop];
+  const size_t edge = edge_at (loop, place.along), next = edge + 1 < loop->n_points ? edge + 1 : 0;
+  const PfPoint a = loop->points[edge], b = loop->points[next];
+  const double u = (place.along - loop->along[edge]) / (loop->along[edge + 1] - loop->along[edge]);
+
   return (PfPoint){ a.x + u * (b.x - a.x), a.y + u * (b.y - a.y) };
+}
+
+PfPoint
+pf_region_direction (const PfRegion *region, PfPlace place)
+{
+  const PfLoop *loop = &region->loops[place.loop];
+  const size_t edge = edge_at (loop, place.along), next = edge + 1 < loop->n_points ? edge + 1 : 0;
+  const PfPoint a = loop->points[edge], b = loop->points[next];
+  const double length = loop->along[edge + 1] - loop->along[edge];
+
+  return (PfPoint){ (b.x - a.x) / length, (b.y - a.y) / length };
 }

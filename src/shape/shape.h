@@ -166,6 +166,8 @@ pf_loop_length (const PfLoop *loop)
 
 /* The point of the outline at `place`. */
 PfPoint pf_region_point (const PfRegion *region, PfPlace place);
+/* The unit vector along the outline there, in the loop's own direction; at a vertex, that of the edge it begins. */
+PfPoint pf_region_direction (const PfRegion *region, PfPlace place);
 /* The distance in mm from `from` forward to `to` along the loop, 0 to less than its length. */
 double pf_loop_forward (const PfLoop *loop, double from, double to);
 /* The distance along the loop, the shorter way round. */
@@ -201,7 +203,7 @@ typedef struct {
 
 /* Pinholes spaced evenly: one on every corner, each span between two corners divided in
  * max(1, round (length / gap)) equal parts; a loop without corners starts at its first point.
- * PF_ERROR_SETTING if the gap isn't 0.2 to 100 mm. Free with pf_edge_clear(). */
+ * PF_ERROR_SETTING if the gap isn't 0.1 to 1000 mm. Free with pf_edge_clear(). */
 bool pf_edge_init_even (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, double gap,
                         GError **error);
 /* Pinholes where the maker has them: `places` are n distances along the loop, in any order. */

@@ -14,7 +14,7 @@ G_BEGIN_DECLS
 
 #define BENCH_RUNS 7
 
-/* ms */
+/* The time that the thread has had a processor, ms: others at work on the machine hardly count. */
 double bench_now (void);
 /* Sorts the times. */
 double bench_median (double times[BENCH_RUNS]);

@@ -258,7 +258,8 @@ test_same_bytes (void)
       g_autofree char *second = g_strdup_printf ("same1.%s", endings[e]);
       gsize n, m;
       g_autofree char *a = read_file (first, &n), *b = read_file (second, &m);
-      g_assert_cmpmem (a, n, b, m);
+      g_assert_cmpuint (n, ==, m);
+      g_assert_true (memcmp (a, b, n) == 0);
       if (strcmp (endings[e], "svg") == 0)
         g_assert_nonnull (strstr (a, "2023-11-14")); /* 1,700,000,000 s after 1970-01-01, UTC */
     }

@@ -208,7 +208,7 @@ test_given (void)
 static void
 test_refused (void)
 {
-  static const double gaps[] = { 0.19, 100.1, 0, -2, NAN, INFINITY };
+  static const double gaps[] = { 0.099, 1000.1, 0, -2, NAN, INFINITY };
   static const double places[] = { -0.1, 40.1, NAN, INFINITY };
   g_autoptr (PfRegion) region = region_of (square, 4);
   const PfLoop *loop = &region->loops[0];
@@ -233,10 +233,10 @@ test_refused (void)
       g_assert_error (error, PF_ERROR, PF_ERROR_SETTING);
       pf_edge_clear (&edge);
     }
-  g_assert_true (pf_edge_init_even (&edge, loop, PF_EDGE_HALF_STITCH, 0.2, NULL));
-  g_assert_cmpuint (edge.n_pinholes, ==, 200);
+  g_assert_true (pf_edge_init_even (&edge, loop, PF_EDGE_HALF_STITCH, 0.1, NULL));
+  g_assert_cmpuint (edge.n_pinholes, ==, 400);
   pf_edge_clear (&edge);
-  g_assert_true (pf_edge_init_even (&edge, loop, PF_EDGE_HALF_STITCH, 100, NULL));
+  g_assert_true (pf_edge_init_even (&edge, loop, PF_EDGE_HALF_STITCH, 1000, NULL));
   g_assert_cmpuint (edge.n_pinholes, ==, 4);
   pf_edge_clear (&edge);
 }

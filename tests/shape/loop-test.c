@@ -56,8 +56,9 @@ test_along (void)
 {
   static const struct {
     double along, x, y;
-  } table[] = { { 0, 2, 1 }, { 1.5, 3.5, 1 }, { 6, 8, 1 },
-                { 7, 8, 2 }, { 10, 8, 5 },    { 19.5, 2, 1.5 } };
+    PfPoint direction;
+  } table[] = { { 0, 2, 1, { 1, 0 } }, { 1.5, 3.5, 1, { 1, 0 } }, { 6, 8, 1, { 0, 1 } },
+                { 7, 8, 2, { 0, 1 } }, { 10, 8, 5, { -1, 0 } },   { 19.5, 2, 1.5, { 0, -1 } } };
   g_autoptr (PfRegion) region = rectangle ();
   const PfLoop *loop = &region->loops[0];
 
@@ -65,10 +66,13 @@ test_along (void)
   g_assert_cmpfloat_with_epsilon (pf_loop_length (loop), 20, 1e-9);
   for (size_t i = 0; i < G_N_ELEMENTS (table); i++)
     {
-      const PfPoint p = pf_region_point (region, (PfPlace){ 0, table[i].along });
+      const PfPlace place = { 0, table[i].along };
+      const PfPoint p = pf_region_point (region, place), way = pf_region_direction (region, place);
 
       g_assert_cmpfloat_with_epsilon (p.x, table[i].x, 1e-9);
       g_assert_cmpfloat_with_epsilon (p.y, table[i].y, 1e-9);
+      g_assert_cmpfloat_with_epsilon (way.x, table[i].direction.x, 1e-9);
+      g_assert_cmpfloat_with_epsilon (way.y, table[i].direction.y, 1e-9);
     }
 }
 

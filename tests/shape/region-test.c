@@ -264,6 +264,23 @@ parallel_at (const PfChain *chain, PfPoint p, double within)
   return false;
 }
 
+/* GEOS finds all points where lines meet rounded to this many mm, so that lines on one another stay
+ * so. On whole numbers they share 1 mm at least. */
+#define GRID 1e-6
+
+/* The chain's edges, each a line of its own: GEOS then sees where neighbours lie on one another
+ * too. */
+static GEOSGeometry *
+geos_edges (GEOSContextHandle_t geos, const PfChain *chain)
+{
+  const size_t n = chain->n_points;
+  g_autofree GEOSGeometry **edges = g_new (GEOSGeometry *, n);
+
+  for (size_t i = 0; i < n; i++)
+    edges[i] = geos_line (geos, chain->points[i], chain->points[(i + 1) % n]);
+  return GEOSGeom_createCollection_r (geos, GEOS_MULTILINESTRING, edges, (unsigned) n);
+}
+
 /* A loop fits if no line is drawn twice (the length of all lines together is the length of their
  * union) and none crosses. GEOS's own word for validity also refuses loops that touch themselves in
  * a point; we allow it, so this only goes one way: what GEOS calls valid is a region. */
@@ -273,13 +290,14 @@ check_against_geos (GEOSContextHandle_t geos, const PfChain *chain)
   g_autoptr (GError) error = NULL;
   g_autoptr (PfRegion) region = pf_region_new (chain, 1, &error);
   GEOSGeometry *ring = geos_ring (geos, chain->points, chain->n_points);
-  GEOSGeometry *lines = GEOSUnaryUnion_r (geos, ring);
+  GEOSGeometry *edges = geos_edges (geos, chain);
+  GEOSGeometry *lines = GEOSUnaryUnionPrec_r (geos, edges, GRID);
   GEOSGeometry *polygon = GEOSGeom_createPolygon_r (geos, GEOSGeom_clone_r (geos, ring), NULL, 0);
   double length = 0, drawn = 0;
 
   GEOSLength_r (geos, ring, &drawn);
   GEOSLength_r (geos, lines, &length);
-  const bool overlaps = fabs (length - drawn) > 1e-9;
+  const bool overlaps = fabs (length - drawn) > 0.5;
   const bool crosses = !overlaps && faces_cross (geos, chain, lines);
   g_assert_true (region || GEOSisValid_r (geos, polygon) != 1);
   if (region)
@@ -305,6 +323,7 @@ check_against_geos (GEOSContextHandle_t geos, const PfChain *chain)
     }
   GEOSGeom_destroy_r (geos, polygon);
   GEOSGeom_destroy_r (geos, lines);
+  GEOSGeom_destroy_r (geos, edges);
   GEOSGeom_destroy_r (geos, ring);
 }
 
@@ -323,6 +342,9 @@ test_random_loops (void)
         if (kept == 0 || chain.points[i].x != chain.points[kept - 1].x ||
             chain.points[i].y != chain.points[kept - 1].y)
           chain.points[kept++] = chain.points[i];
+      if (kept > 1 && chain.points[0].x == chain.points[kept - 1].x &&
+          chain.points[0].y == chain.points[kept - 1].y)
+        kept--;
       chain.n_points = kept;
       if (kept >= 3)
         check_against_geos (geos, &chain);
