@@ -29,12 +29,13 @@ pf_parse_options (GOptionContext *context, int argc, char **argv)
     arguments[a] = g_strdup (argv[a]);
   if (!g_option_context_parse_strv (context, &arguments, &error))
     {
-      pf_say_error (_("%s. Try “pinfold-cli %s --help”."), error->message, argv[0]);
+      pf_say_error (_ ("%s. Try “pinfold-cli %s --help”."), error->message, argv[0]);
       return false;
     }
   if (g_strv_length (arguments) > 1)
     {
-      pf_say_error (_("“%s” isn’t an option. Try “pinfold-cli %s --help”."), arguments[1], argv[0]);
+      pf_say_error (_ ("“%s” isn’t an option. Try “pinfold-cli %s --help”."), arguments[1],
+                    argv[0]);
       return false;
     }
   return true;
@@ -49,7 +50,7 @@ pf_parse_number (const char *option, const char *argument, double *value)
   *value = g_ascii_strtod (argument, &end);
   if (end != argument && *end == '\0')
     return true;
-  pf_say_error (_("%s takes a number, not “%s”."), option, argument);
+  pf_say_error (_ ("%s takes a number, not “%s”."), option, argument);
   return false;
 }
 
@@ -67,7 +68,7 @@ pf_parse_point (const char *option, const char *argument, PfPoint *point)
       if (end != second && *end == '\0')
         return true;
     }
-  pf_say_error (_("%s takes two numbers as X,Y, not “%s”."), option, argument);
+  pf_say_error (_ ("%s takes two numbers as X,Y, not “%s”."), option, argument);
   return false;
 }
 
@@ -83,7 +84,7 @@ pf_parse_choice (const char *option, const char *argument, const char *const *wo
         return true;
       }
   g_autofree char *list = g_strjoinv (", ", (char **) words);
-  pf_say_error (_("%s takes one of %s, not “%s”."), option, list, argument);
+  pf_say_error (_ ("%s takes one of %s, not “%s”."), option, list, argument);
   return false;
 }
 
@@ -94,6 +95,6 @@ pf_check_ending (const char *option, const char *filename, const char *const *en
     if (g_str_has_suffix (filename, endings[e]))
       return true;
   g_autofree char *list = g_strjoinv (", ", (char **) endings);
-  pf_say_error (_("%s writes a file that ends in %s, not “%s”."), option, list, filename);
+  pf_say_error (_ ("%s writes a file that ends in %s, not “%s”."), option, list, filename);
   return false;
 }

@@ -15,7 +15,8 @@ enum {
 int pf_fill_command (int argc, char **argv);
 int pf_grounds_command (int argc, char **argv);
 
-/* --- Reading arguments -------------------------------------------------------------------------- */
+/* --- Reading arguments --------------------------------------------------------------------------
+ */
 
 /* Parses the options of one command; argv[0] is its name. Help is printed and the program ends with
  * status 0 if asked for. False: the trouble is said on standard error, and the use is wrong. */
@@ -24,12 +25,13 @@ bool pf_parse_options (GOptionContext *context, int argc, char **argv);
 /* One clear line on standard error. */
 void pf_say_error (const char *format, ...) G_GNUC_PRINTF (1, 2);
 
-/* Reads a whole argument as a number; nothing may follow it. `option` names it in the error. An argument that is NULL leaves
- * the value alone. */
+/* Reads a whole argument as a number; nothing may follow it. `option` names it in the error. An
+ * argument that is NULL leaves the value alone. */
 bool pf_parse_number (const char *option, const char *argument, double *value);
 /* "X,Y" */
 bool pf_parse_point (const char *option, const char *argument, PfPoint *point);
 /* The place of the argument among `words` (NULL-terminated). */
-bool pf_parse_choice (const char *option, const char *argument, const char *const *words, int *choice);
+bool pf_parse_choice (const char *option, const char *argument, const char *const *words,
+                      int *choice);
 /* Does the name end in one of `endings` (NULL-terminated)? */
 bool pf_check_ending (const char *option, const char *filename, const char *const *endings);

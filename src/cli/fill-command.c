@@ -33,8 +33,9 @@ typedef struct {
 static void
 options_clear (Options *o)
 {
-  char *strings[] = { o->outline, o->ground,    o->gap,   o->turn,  o->origin,   o->edge,    o->edge_gap, o->beads,
-                      o->partial, o->clearance, o->carry, o->reach, o->off_line, o->enlarge, o->paper };
+  char *strings[] = { o->outline, o->ground,   o->gap,      o->turn,    o->origin,
+                      o->edge,    o->edge_gap, o->beads,    o->partial, o->clearance,
+                      o->carry,   o->reach,    o->off_line, o->enlarge, o->paper };
   for (size_t s = 0; s < G_N_ELEMENTS (strings); s++)
     g_free (strings[s]);
   g_strfreev (o->elements);
@@ -42,32 +43,57 @@ options_clear (Options *o)
   g_strfreev (o->sheets);
 }
 
-#define STRING(name, variable, help, value) { name, 0, 0, G_OPTION_ARG_STRING, variable, help, value }
-#define FILES(name, variable, help) { name, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, variable, help, N_("FILE") }
+#define STRING(name, variable, help, value)                                                        \
+  {                                                                                                \
+    name, 0, 0, G_OPTION_ARG_STRING, variable, help, value                                         \
+  }
+#define FILES(name, variable, help)                                                                \
+  {                                                                                                \
+    name, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, variable, help, N_ ("FILE")                           \
+  }
 
 static GOptionContext *
 describe_options (Options *o)
 {
   const GOptionEntry entries[] = {
-    { "outline", 0, 0, G_OPTION_ARG_FILENAME, &o->outline, N_ ("SVG drawing of the motif’s outline"), N_ ("FILE") },
+    { "outline", 0, 0, G_OPTION_ARG_FILENAME, &o->outline,
+      N_ ("SVG drawing of the motif’s outline"), N_ ("FILE") },
     { "element", 0, 0, G_OPTION_ARG_STRING_ARRAY, &o->elements,
       N_ ("Take only the element with this id (may be given several times)"), N_ ("ID") },
-    STRING ("ground", &o->ground, N_ ("The ground that fills it: a name from “pinfold-cli grounds”, or a .json file"), N_ ("NAME")),
+    STRING ("ground", &o->ground,
+            N_ ("The ground that fills it: a name from “pinfold-cli grounds”, or a .json file"),
+            N_ ("NAME")),
     STRING ("gap", &o->gap, N_ ("Distance between the nearest two pins"), N_ ("MM")),
     STRING ("turn", &o->turn, N_ ("Turn the ground clockwise (default 0)"), N_ ("DEG")),
     STRING ("origin", &o->origin,
-            N_ ("Where the ground’s origin lies, in mm from the drawing’s top left (default: the middle of each motif)"), N_ ("X,Y")),
+            N_ ("Where the ground’s origin lies, in mm from the drawing’s top left (default: the "
+                "middle of each motif)"),
+            N_ ("X,Y")),
     STRING ("edge", &o->edge, N_ ("The edge: half stitch (default) or cloth stitch"), "half|cloth"),
-    STRING ("edge-gap", &o->edge_gap, N_ ("Distance between the edge’s pinholes (default 2)"), N_ ("MM")),
-    STRING ("beads", &o->beads, N_ ("Beads: none (default), in whole repeats, or in whole and kept ones"), "none|whole|kept"),
-    STRING ("partial", &o->partial, N_ ("Partial repeats: keep their middle where it can be (default), or work all plain"), "auto|plain"),
-    STRING ("clearance", &o->clearance, N_ ("Least distance of a stitch from the edge, in gaps (default 0.25)"), N_ ("F")),
-    STRING ("carry", &o->carry, N_ ("Farthest a pair is carried along the edge, in gaps (default 1)"), N_ ("F")),
-    STRING ("reach", &o->reach, N_ ("Farthest a sewing moves to a pinhole of a half stitch edge, in edge gaps (default 0.25)"), N_ ("F")),
-    STRING ("off-line", &o->off_line, N_ ("Mark sewings farther off their line than this (default 8)"), N_ ("DEG")),
-    FILES ("report", &o->reports, N_ ("Write the pair-count report: .txt, .json or .csv (may be given several times)")),
-    FILES ("sheet", &o->sheets, N_ ("Write the pricking: .pdf, .svg or .png (may be given several times)")),
-    { "pins-only", 0, 0, G_OPTION_ARG_NONE, &o->pins_only, N_ ("Only pins and outline, for the pillow"), NULL },
+    STRING ("edge-gap", &o->edge_gap, N_ ("Distance between the edge’s pinholes (default 2)"),
+            N_ ("MM")),
+    STRING ("beads", &o->beads,
+            N_ ("Beads: none (default), in whole repeats, or in whole and kept ones"),
+            "none|whole|kept"),
+    STRING ("partial", &o->partial,
+            N_ ("Partial repeats: keep their middle where it can be (default), or work all plain"),
+            "auto|plain"),
+    STRING ("clearance", &o->clearance,
+            N_ ("Least distance of a stitch from the edge, in gaps (default 0.25)"), N_ ("F")),
+    STRING ("carry", &o->carry,
+            N_ ("Farthest a pair is carried along the edge, in gaps (default 1)"), N_ ("F")),
+    STRING ("reach", &o->reach,
+            N_ ("Farthest a sewing moves to a pinhole of a half stitch edge, in edge gaps (default "
+                "0.25)"),
+            N_ ("F")),
+    STRING ("off-line", &o->off_line,
+            N_ ("Mark sewings farther off their line than this (default 8)"), N_ ("DEG")),
+    FILES ("report", &o->reports,
+           N_ ("Write the pair-count report: .txt, .json or .csv (may be given several times)")),
+    FILES ("sheet", &o->sheets,
+           N_ ("Write the pricking: .pdf, .svg or .png (may be given several times)")),
+    { "pins-only", 0, 0, G_OPTION_ARG_NONE, &o->pins_only,
+      N_ ("Only pins and outline, for the pillow"), NULL },
     { "mirror", 0, 0, G_OPTION_ARG_NONE, &o->mirror, N_ ("Print the mirror image"), NULL },
     { "no-background", 0, 0, G_OPTION_ARG_NONE, &o->no_background,
       N_ ("Leave out the drawing’s other lines, else shown faintly"), NULL },
@@ -77,12 +103,16 @@ describe_options (Options *o)
   };
   GOptionContext *context = g_option_context_new (NULL);
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
-  g_option_context_set_summary (context, _("Fills the motifs of a drawing with a ground, and writes prickings and reports."));
+  g_option_context_set_summary (
+      context,
+      _ ("Fills the motifs of a drawing with a ground, and writes prickings and reports."));
   g_option_context_set_description (
-      context, _("Examples:\n"
-                 "  pinfold-cli fill --outline leaf.svg --ground torchon --gap 4 --sheet leaf.pdf --report leaf.txt\n"
-                 "  pinfold-cli fill --outline leaf.svg --ground armure --gap 3 --turn 30 --edge cloth \\\n"
-                 "      --beads whole --sheet leaf.pdf --sheet leaf.png --enlarge 3\n"));
+      context,
+      _ ("Examples:\n"
+         "  pinfold-cli fill --outline leaf.svg --ground torchon --gap 4 --sheet leaf.pdf --report "
+         "leaf.txt\n"
+         "  pinfold-cli fill --outline leaf.svg --ground armure --gap 3 --turn 30 --edge cloth \\\n"
+         "      --beads whole --sheet leaf.pdf --sheet leaf.png --enlarge 3\n"));
   return context;
 }
 
@@ -91,7 +121,7 @@ check_required (const Options *o)
 {
   if (o->outline != NULL && o->ground != NULL && o->gap != NULL)
     return true;
-  pf_say_error (_("fill needs --outline, --ground and --gap. Try “pinfold-cli fill --help”."));
+  pf_say_error (_ ("fill needs --outline, --ground and --gap. Try “pinfold-cli fill --help”."));
   return false;
 }
 
@@ -127,7 +157,8 @@ read_arguments (const Options *o, Job *job)
       !pf_parse_number ("--reach", o->reach, &s->reach) ||
       !pf_parse_number ("--off-line", o->off_line, &s->off_line) ||
       !pf_parse_number ("--enlarge", o->enlarge, &job->enlarge) ||
-      !check_endings (o->reports, "--report", reports) || !check_endings (o->sheets, "--sheet", sheets))
+      !check_endings (o->reports, "--report", reports) ||
+      !check_endings (o->sheets, "--sheet", sheets))
     return false;
   job->paper = pf_paper_find (o->paper != NULL ? o->paper : "A4", &error);
   if (job->paper == NULL)
@@ -137,15 +168,17 @@ read_arguments (const Options *o, Job *job)
   return job->paper != NULL;
 }
 
-/* The time of the work: SOURCE_DATE_EPOCH where it is set (reproducible-builds.org), so that the same input gives the
- * same bytes, else now. */
+/* The time of the work: SOURCE_DATE_EPOCH where it is set (reproducible-builds.org), so that the
+ * same input gives the same bytes, else now. */
 static void
 find_date (Job *job)
 {
   const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
   job->now = g_get_real_time () / G_USEC_PER_SEC;
-  if (epoch != NULL && !g_ascii_string_to_signed (epoch, 10, 0, G_GINT64_CONSTANT (253402300799), &job->now, NULL))
-    g_printerr (_("SOURCE_DATE_EPOCH is “%s”, not a number of seconds; today’s date is used.\n"), epoch);
+  if (epoch != NULL &&
+      !g_ascii_string_to_signed (epoch, 10, 0, G_GINT64_CONSTANT (253402300799), &job->now, NULL))
+    g_printerr (_ ("SOURCE_DATE_EPOCH is “%s”, not a number of seconds; today’s date is used.\n"),
+                epoch);
   g_autoptr (GDateTime) time = g_date_time_new_from_unix_utc (job->now);
   job->date = g_date_time_format (time, "%Y-%m-%d");
 }
@@ -166,8 +199,8 @@ make_pricking (const Options *o, const Job *job, GError **error)
     name[strlen (name) - strlen (".svg")] = '\0';
   g_autofree char *title = g_filename_display_name (name);
   g_autoptr (PfPricking) pricking =
-      pf_pricking_new (title, drawing, g_steal_pointer (&ground), (PfEdgeKind) job->edge, job->edge_gap,
-                       &job->settings, o->origin != NULL, error);
+      pf_pricking_new (title, drawing, g_steal_pointer (&ground), (PfEdgeKind) job->edge,
+                       job->edge_gap, &job->settings, o->origin != NULL, error);
   if (pricking == NULL || !pf_pricking_fill (pricking, error))
     return NULL;
   return g_steal_pointer (&pricking);
@@ -196,7 +229,7 @@ save_sheets (const Options *o, const Job *job, const PfPricking *pricking, GErro
       if (!pf_sheet_save (sheet, *f, &files, error))
         return false;
       for (char **file = files; *file != NULL; file++)
-        g_print (_("Pricking: %s\n"), *file);
+        g_print (_ ("Pricking: %s\n"), *file);
     }
   return true;
 }
@@ -208,7 +241,7 @@ save_reports (const Options *o, const PfPricking *pricking, GError **error)
     {
       if (!pf_report_save (pricking, *f, error))
         return false;
-      g_print (_("Report: %s\n"), *f);
+      g_print (_ ("Report: %s\n"), *f);
     }
   return true;
 }
@@ -223,9 +256,10 @@ say_warnings (const PfPricking *pricking)
       const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
       const PfFilling *filling = motif->filling;
       for (size_t w = 0; w < MIN (filling->n_warnings, WARNINGS_SHOWN); w++)
-        g_printerr (_("Motif “%s”: %s\n"), motif->name, filling->warnings[w].text);
+        g_printerr (_ ("Motif “%s”: %s\n"), motif->name, filling->warnings[w].text);
       if (filling->n_warnings > WARNINGS_SHOWN)
-        g_printerr (g_dngettext (GETTEXT_PACKAGE, "Motif “%s”: %zu more like these; the report lists all.\n",
+        g_printerr (g_dngettext (GETTEXT_PACKAGE,
+                                 "Motif “%s”: %zu more like these; the report lists all.\n",
                                  "Motif “%s”: %zu more like these; the report lists all.\n",
                                  filling->n_warnings - WARNINGS_SHOWN),
                     motif->name, filling->n_warnings - WARNINGS_SHOWN);
@@ -236,10 +270,11 @@ static void
 say_counts (const PfPricking *pricking)
 {
   const PfCounts c = pf_pricking_counts (pricking);
-  g_print (_("%s in %s: %zu stitches, %zu pins; pairs: %zu new, %zu turned, %zu carried, %zu finished, at most %zu at "
-             "once; %zu sewings.\n"),
-           pricking->ground->title, pricking->title, c.stitches, c.pins, c.new_pairs, c.turned, c.carried,
-           c.finished, c.most_at_once, c.sewings);
+  g_print (_ ("%s in %s: %zu stitches, %zu pins; pairs: %zu new, %zu turned, %zu carried, %zu "
+              "finished, at most %zu at "
+              "once; %zu sewings.\n"),
+           pricking->ground->title, pricking->title, c.stitches, c.pins, c.new_pairs, c.turned,
+           c.carried, c.finished, c.most_at_once, c.sewings);
 }
 
 static int
@@ -248,7 +283,8 @@ do_job (const Options *o, Job *job)
   g_autoptr (GError) error = NULL;
   find_date (job);
   g_autoptr (PfPricking) pricking = make_pricking (o, job, &error);
-  if (pricking == NULL || !save_sheets (o, job, pricking, &error) || !save_reports (o, pricking, &error))
+  if (pricking == NULL || !save_sheets (o, job, pricking, &error) ||
+      !save_reports (o, pricking, &error))
     {
       pf_say_error ("%s", error->message);
       return PF_EXIT_BAD_INPUT;
@@ -271,7 +307,8 @@ pf_fill_command (int argc, char **argv)
   Job job = { .settings = pf_filling_settings_default (), .edge_gap = 2, .enlarge = 1 };
   g_autoptr (GOptionContext) context = describe_options (&options);
   int status = PF_EXIT_WRONG_USE;
-  if (pf_parse_options (context, argc, argv) && check_required (&options) && read_arguments (&options, &job))
+  if (pf_parse_options (context, argc, argv) && check_required (&options) &&
+      read_arguments (&options, &job))
     status = do_job (&options, &job);
   options_clear (&options);
   g_free (job.date);

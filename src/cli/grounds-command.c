@@ -16,11 +16,11 @@ print_padded (const char *text, int width)
 static void
 print_headings (bool check)
 {
-  print_padded (_("Name"), 21);
-  print_padded (_("Ground"), 38);
-  print_padded (_("Stitches"), 8);
-  print_padded (_("Pins"), 4);
-  g_print ("%s\n", check ? _("Checks") : _("Family"));
+  print_padded (_ ("Name"), 21);
+  print_padded (_ ("Ground"), 38);
+  print_padded (_ ("Stitches"), 8);
+  print_padded (_ ("Pins"), 4);
+  g_print ("%s\n", check ? _ ("Checks") : _ ("Family"));
 }
 
 static void
@@ -31,7 +31,7 @@ print_ground (const PfGround *ground, bool check)
     pins += ground->stitches[k].pin;
   print_padded (ground->name, 21);
   print_padded (ground->title, 38);
-  g_print ("%8d  %4d  %s\n", ground->n_stitches, pins, check ? _("passed") : ground->family);
+  g_print ("%8d  %4d  %s\n", ground->n_stitches, pins, check ? _ ("passed") : ground->family);
 }
 
 /* Loading a ground proves it: a file that fails a check isn't a ground. */
@@ -54,8 +54,9 @@ list_grounds (char **names, bool check)
       status = PF_EXIT_BAD_INPUT;
     }
   if (check && status == PF_EXIT_DONE)
-    g_print (_("Checked: two pairs in and two out at each stitch; working times; the order of pairs round each stitch; no pair "
-               "lines cross except at a stitch; nearest pins 1 to 2 units apart.\n"));
+    g_print (_ ("Checked: two pairs in and two out at each stitch; working times; the order of "
+                "pairs round each stitch; no pair "
+                "lines cross except at a stitch; nearest pins 1 to 2 units apart.\n"));
   return status;
 }
 
@@ -72,7 +73,7 @@ draw_ground (const char *name, const char *filename)
       pf_say_error ("%s", error->message);
       return PF_EXIT_BAD_INPUT;
     }
-  g_print (_("%s: %s\n"), ground->title, filename);
+  g_print (_ ("%s: %s\n"), ground->title, filename);
   return PF_EXIT_DONE;
 }
 
@@ -84,22 +85,25 @@ pf_grounds_command (int argc, char **argv)
   g_auto (GStrv) names = NULL;
   const GOptionEntry entries[] = {
     { "check", 0, 0, G_OPTION_ARG_NONE, &check, N_ ("Prove them"), NULL },
-    { "draw", 0, 0, G_OPTION_ARG_FILENAME, &draw, N_ ("Draw one: .svg, .pdf or .png"), N_ ("FILE") },
+    { "draw", 0, 0, G_OPTION_ARG_FILENAME, &draw, N_ ("Draw one: .svg, .pdf or .png"),
+      N_ ("FILE") },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_STRING_ARRAY, &names, NULL, N_ ("[NAME…]") },
     { NULL },
   };
   g_autoptr (GOptionContext) context = g_option_context_new (NULL);
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
-  g_option_context_set_summary (context, _("Lists the grounds that come with Pinfold, or those named (a .json file is one, too)."));
-  g_option_context_set_description (context, _("Examples:\n"
-                                               "  pinfold-cli grounds --check\n"
-                                               "  pinfold-cli grounds --draw rose.svg rose\n"));
+  g_option_context_set_summary (
+      context,
+      _ ("Lists the grounds that come with Pinfold, or those named (a .json file is one, too)."));
+  g_option_context_set_description (context, _ ("Examples:\n"
+                                                "  pinfold-cli grounds --check\n"
+                                                "  pinfold-cli grounds --draw rose.svg rose\n"));
   if (!pf_parse_options (context, argc, argv))
     return PF_EXIT_WRONG_USE;
   if (draw == NULL)
     return list_grounds (names, check);
   if (names != NULL && g_strv_length (names) == 1)
     return draw_ground (names[0], draw);
-  pf_say_error (_("--draw needs the name of one ground. Try “pinfold-cli grounds --help”."));
+  pf_say_error (_ ("--draw needs the name of one ground. Try “pinfold-cli grounds --help”."));
   return PF_EXIT_WRONG_USE;
 }

@@ -12,23 +12,24 @@
 static void
 print_help (void)
 {
-  g_print ("%s",
-           _("Usage: pinfold-cli COMMAND [OPTION…]\n"
-             "\n"
-             "Fills the motifs of a bobbin lace with a ground, and shows where every pair comes from and goes.\n"
-             "\n"
-             "Commands:\n"
-             "  fill      an outline in, an annotated pricking and a pair-count report out\n"
-             "  grounds   list the grounds, prove them, draw one\n"
-             "\n"
-             "  --help      show this, or with a command, its options\n"
-             "  --version   show the version\n"
-             "\n"
-             "Examples:\n"
-             "  pinfold-cli fill --outline leaf.svg --ground torchon --gap 4 --sheet leaf.pdf --report leaf.txt\n"
-             "  pinfold-cli grounds --ground armure --draw armure.png\n"
-             "\n"
-             "Exit status: 0 done, 1 bad input, 2 wrong use.\n"));
+  g_print ("%s", _ ("Usage: pinfold-cli COMMAND [OPTION…]\n"
+                    "\n"
+                    "Fills the motifs of a bobbin lace with a ground, and shows where every pair "
+                    "comes from and goes.\n"
+                    "\n"
+                    "Commands:\n"
+                    "  fill      an outline in, an annotated pricking and a pair-count report out\n"
+                    "  grounds   list the grounds, prove them, draw one\n"
+                    "\n"
+                    "  --help      show this, or with a command, its options\n"
+                    "  --version   show the version\n"
+                    "\n"
+                    "Examples:\n"
+                    "  pinfold-cli fill --outline leaf.svg --ground torchon --gap 4 --sheet "
+                    "leaf.pdf --report leaf.txt\n"
+                    "  pinfold-cli grounds --ground armure --draw armure.png\n"
+                    "\n"
+                    "Exit status: 0 done, 1 bad input, 2 wrong use.\n"));
 }
 
 int
@@ -57,8 +58,8 @@ main (int argc, char **argv)
       return PF_EXIT_DONE;
     }
   if (command == NULL)
-    pf_say_error (_("A command is missing. Try “pinfold-cli --help”."));
+    pf_say_error (_ ("A command is missing. Try “pinfold-cli --help”."));
   else
-    pf_say_error (_("“%s” isn’t a command. Try “pinfold-cli --help”."), command);
+    pf_say_error (_ ("“%s” isn’t a command. Try “pinfold-cli --help”."), command);
   return PF_EXIT_WRONG_USE;
 }

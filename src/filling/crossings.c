@@ -2,11 +2,12 @@
 /*
  * Finds the pair lines that are cut, without looking at those that aren't.
  *
- * Lines with one end inside and one outside: the plane of one end, shifted onto the plane of the other,
- * differs from it exactly there; an exclusive-or finds 64 at a time. Lines with both ends inside that run outside
- * on their way: for each edge of the outline and each pair line of the ground, the repeats whose line can
- * meet the edge lie in a small parallelogram of the lattice; only those are measured. Lines that pass dropped
- * stitches show up in the first search, as a dropped stitch isn't inside.
+ * Lines with one end inside and one outside: the plane of one end, shifted onto the plane of the
+ * other, differs from it exactly there; an exclusive-or finds 64 at a time. Lines with both ends
+ * inside that run outside on their way: for each edge of the outline and each pair line of the
+ * ground, the repeats whose line can meet the edge lie in a small parallelogram of the lattice;
+ * only those are measured. Lines that pass dropped stitches show up in the first search, as a
+ * dropped stitch isn't inside.
  */
 #include "crossings.h"
 
@@ -45,8 +46,7 @@ pf_follow_pair (const PfLattice *lattice, PfStitchId from, PfSide side, PfSide *
       const PfPairLine *line = &ground->lines[ground->exits[at.k][*entry]];
       at = line_end (line, at.i, at.j);
       *entry = line->to.side;
-    }
-  while (pf_lattice_dropped (lattice, at));
+  } while (pf_lattice_dropped (lattice, at));
   return at;
 }
 
@@ -61,13 +61,12 @@ pf_trace_pair (const PfLattice *lattice, PfStitchId to, PfSide side, PfSide *exi
       const PfPairLine *line = &ground->lines[ground->entries[at.k][*exit]];
       at = (PfStitchId){ line->from.stitch, at.i - line->da, at.j - line->db };
       *exit = line->from.side;
-    }
-  while (pf_lattice_dropped (lattice, at));
+  } while (pf_lattice_dropped (lattice, at));
   return at;
 }
 
-/* The part of the line in hand, from 0 to 1, that lies outside: both its ends are inside. A run along an edge
- * isn't outside. */
+/* The part of the line in hand, from 0 to 1, that lies outside: both its ends are inside. A run
+ * along an edge isn't outside. */
 static double
 outside_part (const GArray *meetings)
 {
@@ -106,8 +105,8 @@ add_if_cut (Search *search, PfCutLine cut)
   g_array_append_val (search->lines, cut);
 }
 
-/* Where the ray from an inside stitch towards an outside one first meets the outline, or, if the outside stitch
- * comes before that, the outline point nearest to it. */
+/* Where the ray from an inside stitch towards an outside one first meets the outline, or, if the
+ * outside stitch comes before that, the outline point nearest to it. */
 static PfPlace
 crossing_place (Search *search, PfStitchId inside, PfStitchId outside)
 {
@@ -123,7 +122,9 @@ crossing_place (Search *search, PfStitchId inside, PfStitchId outside)
 static void
 cut_after (Search *search, const PfPairLine *line, int i, int j)
 {
-  PfCutLine cut = { .from = line_start (line, i, j), .from_side = line->from.side, .from_inside = true };
+  PfCutLine cut = { .from = line_start (line, i, j),
+                    .from_side = line->from.side,
+                    .from_inside = true };
   cut.to = pf_follow_pair (search->lattice, cut.from, cut.from_side, &cut.to_side);
   cut.to_inside = pf_lattice_inside (search->lattice, cut.to);
   if (cut.to_inside)
@@ -202,8 +203,8 @@ span_of (double at, double e, double d)
   return (Span){ at + MIN (e, 0) + MIN (d, 0) - WIDE, at + MAX (e, 0) + MAX (d, 0) + WIDE };
 }
 
-/* The columns in which row `y` passes the parallelogram that starts at `corner` and is spanned by `e` and `d`:
- * its boundary's columns between y and itself. Empty if min > max. */
+/* The columns in which row `y` passes the parallelogram that starts at `corner` and is spanned by
+ * `e` and `d`: its boundary's columns between y and itself. Empty if min > max. */
 static Span
 parallelogram_columns (PfPoint corner, PfPoint e, PfPoint d, double y)
 {
@@ -230,7 +231,8 @@ parallelogram_columns (PfPoint corner, PfPoint e, PfPoint d, double y)
 typedef struct {
   const PfPairLine *line;
   PfPoint start, way;
-  GArray *found; /* PfStitchId of the starts of lines that meet some edge and have both ends inside */
+  GArray
+      *found; /* PfStitchId of the starts of lines that meet some edge and have both ends inside */
 } LineClass;
 
 /* Is `p` in the parallelogram that starts at `corner` and is spanned by `e` and `d`? */
@@ -245,8 +247,9 @@ parallelogram_has (PfPoint corner, PfPoint e, PfPoint d, PfPoint p)
          along_d >= MIN (all, 0) - wide_d && along_d <= MAX (all, 0) + wide_d;
 }
 
-/* Lists the lines of the class that can meet the edge from a to b and have both ends inside: first those in the box round
- * the parallelogram, in few columns; of a long edge only those in each row's part of it. */
+/* Lists the lines of the class that can meet the edge from a to b and have both ends inside: first
+ * those in the box round the parallelogram, in few columns; of a long edge only those in each row's
+ * part of it. */
 static void
 meet_edge (const PfLattice *lattice, const LineClass *class, PfPoint a, PfPoint b)
 {
@@ -278,8 +281,8 @@ compare_starts (gconstpointer a, gconstpointer b)
   return s->j != t->j ? s->j - t->j : s->i - t->i;
 }
 
-/* The lines of one class with both ends inside that meet the outline. `outline` has every loop's points in
- * repeats. */
+/* The lines of one class with both ends inside that meet the outline. `outline` has every loop's
+ * points in repeats. */
 static void
 cut_both_inside (Search *search, const PfPairLine *line, const PfPoint *outline, GArray *found)
 {

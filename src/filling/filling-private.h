@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The steps of pf_filling_new(), in the order in which they are done. Each fills in its part of the filling from the
- * parts before it.
+ * The steps of pf_filling_new(), in the order in which they are done. Each fills in its part of the
+ * filling from the parts before it.
  */
 #pragma once
 
@@ -32,22 +32,23 @@ void pf_filling_warn (PfFilling *filling, PfWarningKind kind, PfPoint at, char *
 
 /* A sewing on its way to a place: its target, the sewing's number, and the place it gets. */
 typedef struct {
-  double target;   /* distance along the loop */
-  double from;     /* which side its pair comes from: greater farther on along the loop */
+  double target; /* distance along the loop */
+  double from;   /* which side its pair comes from: greater farther on along the loop */
   guint32 sewing;
   guint32 pinhole; /* out: number of the pinhole, or PF_NONE */
   double distance; /* out: along the outline, mm */
 } PfPlacing;
 
-/* Gives each of n sewings of one loop a pinhole of its edge, or none (round the bar): at most `limit` to a pinhole. On a
- * half stitch edge only pinholes at most `reach` mm (with 1e-6 mm to spare) away, as many as possible; on a cloth
- * stitch edge all (there are limit · n_pinholes places, at least n). In both the total distance is the least possible, and where
- * two could be exchanged they stand in the order of their targets. Sorts the placings by target. */
+/* Gives each of n sewings of one loop a pinhole of its edge, or none (round the bar): at most
+ * `limit` to a pinhole. On a half stitch edge only pinholes at most `reach` mm (with 1e-6 mm to
+ * spare) away, as many as possible; on a cloth stitch edge all (there are limit · n_pinholes
+ * places, at least n). In both the total distance is the least possible, and where two could be
+ * exchanged they stand in the order of their targets. Sorts the placings by target. */
 void pf_assign_places (PfPlacing *placings, size_t n, const PfLoop *loop, const PfEdge *edge,
                        int limit, double reach);
 
-/* The n-th stitch in working order. Stitches that are worked after one another lie far apart in memory: the ones to come are
- * asked for ahead of time. */
+/* The n-th stitch in working order. Stitches that are worked after one another lie far apart in
+ * memory: the ones to come are asked for ahead of time. */
 static inline PfWorkedStitch *
 pf_stitch_in_order (const PfFilling *filling, size_t n)
 {
@@ -61,7 +62,8 @@ pf_stitch_in_order (const PfFilling *filling, size_t n)
   return &filling->stitches[filling->order[n]];
 }
 
-/* Times and places in the ground are compared rounded to 1e-9, so that rounding in the last place decides nothing. */
+/* Times and places in the ground are compared rounded to 1e-9, so that rounding in the last place
+ * decides nothing. */
 static inline gint64
 pf_round_time (double value)
 {

@@ -54,7 +54,8 @@ pf_filling_new (const PfRegion *region, const PfEdge *edges, const PfGround *gro
   if (filling->counts.stitches > PF_FILLING_MAX_STITCHES)
     {
       g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
-                   _("At a gap of %.2f mm the shape holds %zu stitches, more than %d. Choose a larger gap."),
+                   _ ("At a gap of %.2f mm the shape holds %zu stitches, more than %d. Choose a "
+                      "larger gap."),
                    settings->placement.gap, filling->counts.stitches, PF_FILLING_MAX_STITCHES);
       pf_filling_free (filling);
       return NULL;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Fillings: a ground set into a region. Which stitches are worked, where each pair comes from and goes
- * to at the edge, where it is sewn, and in which order all is done.
+ * Fillings: a ground set into a region. Which stitches are worked, where each pair comes from and
+ * goes to at the edge, where it is sewn, and in which order all is done.
  *
  * Everything is worked out at once by pf_filling_new() and never changes afterwards. Lengths in mm,
  * angles in degrees clockwise as seen on the sheet. Left and right are the ground's own.
@@ -26,7 +26,8 @@ typedef struct {
 /* The map from the ground's units to the sheet. */
 PfAffine pf_placement_map (const PfGround *ground, PfPlacement placement);
 
-/* --- What the maker chooses --------------------------------------------------------------------- */
+/* --- What the maker chooses ---------------------------------------------------------------------
+ */
 
 typedef enum {
   PF_BEADS_NONE,
@@ -50,25 +51,26 @@ typedef struct {
 
 typedef struct {
   PfPlacement placement;
-  double clearance;        /* least distance of a stitch from the outline, in gaps */
-  double carry;            /* farthest a pair runs along the edge, in gaps */
-  double reach;            /* farthest a sewing moves to a pinhole of a half stitch edge, in edge gaps */
-  double off_line;         /* degrees off its line above which a sewing is marked */
+  double clearance; /* least distance of a stitch from the outline, in gaps */
+  double carry;     /* farthest a pair runs along the edge, in gaps */
+  double reach;     /* farthest a sewing moves to a pinhole of a half stitch edge, in edge gaps */
+  double off_line;  /* degrees off its line above which a sewing is marked */
   int sewings_per_pinhole; /* at most */
   PfBeads beads;
-  bool all_plain;          /* every partial repeat is plain */
+  bool all_plain; /* every partial repeat is plain */
   const PfRepeatChoice *choices;
   size_t n_choices;
 } PfFillingSettings;
 
-/* The defaults: clearance 0.25, carry 1, reach 0.25, off line 8 degrees, two sewings to a pinhole, no
- * beads; gap 5 mm, no turn, origin (0, 0). */
+/* The defaults: clearance 0.25, carry 1, reach 0.25, off line 8 degrees, two sewings to a pinhole,
+ * no beads; gap 5 mm, no turn, origin (0, 0). */
 PfFillingSettings pf_filling_settings_default (void);
 
 /* Checks every setting against its range (PF_ERROR_SETTING). */
 bool pf_filling_settings_check (const PfFillingSettings *settings, GError **error);
 
-/* --- What comes out ----------------------------------------------------------------------------- */
+/* --- What comes out -----------------------------------------------------------------------------
+ */
 
 /* Stands for "none" where an index is expected. */
 #define PF_NONE G_MAXUINT32
@@ -78,7 +80,8 @@ typedef struct {
   int k, i, j;
 } PfStitchId;
 
-/* A repeat some of whose stitches are inside, but not all; whole repeats that the maker changed too. */
+/* A repeat some of whose stitches are inside, but not all; whole repeats that the maker changed
+ * too. */
 typedef struct {
   int i, j;
   PfRepeatState state;
@@ -87,13 +90,13 @@ typedef struct {
 /* A stitch that is worked. */
 typedef struct {
   PfStitchId id;
-  PfPoint at;           /* mm */
-  guint32 to[2];        /* per exit: the worked stitch the pair goes on to, or PF_NONE: it leaves */
-  guint32 from[2];      /* per entry: the worked stitch the pair comes from, or PF_NONE: it enters */
-  guint8 to_side[2];    /* the entry side at to[] */
-  guint32 leaving[2];   /* per exit that leaves: its crossing, else PF_NONE */
-  guint32 entering[2];  /* per entry that enters: its crossing, else PF_NONE */
-  guint32 pairs_in[2];  /* the pair at each entry, counted from 0 */
+  PfPoint at;          /* mm */
+  guint32 to[2];       /* per exit: the worked stitch the pair goes on to, or PF_NONE: it leaves */
+  guint32 from[2];     /* per entry: the worked stitch the pair comes from, or PF_NONE: it enters */
+  guint8 to_side[2];   /* the entry side at to[] */
+  guint32 leaving[2];  /* per exit that leaves: its crossing, else PF_NONE */
+  guint32 entering[2]; /* per entry that enters: its crossing, else PF_NONE */
+  guint32 pairs_in[2]; /* the pair at each entry, counted from 0 */
   guint32 pairs_out[2]; /* the pair at each exit */
 } PfWorkedStitch;
 
@@ -106,42 +109,42 @@ typedef enum {
 
 /* A pair line that is cut at the edge. */
 typedef struct {
-  guint32 stitch;        /* the worked stitch it leaves or enters */
+  guint32 stitch; /* the worked stitch it leaves or enters */
   PfSide side;
   bool leaves;
-  bool has_missing;      /* a stitch is missing at its other end */
+  bool has_missing; /* a stitch is missing at its other end */
   PfStitchId missing;
-  PfPoint missing_at;    /* mm; where the cut line was going, also without a missing stitch */
-  PfPlace place;         /* where it crosses the outline */
-  PfPoint at;            /* that point, mm */
+  PfPoint missing_at; /* mm; where the cut line was going, also without a missing stitch */
+  PfPlace place;      /* where it crosses the outline */
+  PfPoint at;         /* that point, mm */
   PfPairKind kind;
-  guint32 match;         /* the crossing where the same pair enters or leaves again, or PF_NONE */
-  guint32 sewing;        /* its sewing */
-  guint32 pair;          /* counted from 0 */
+  guint32 match;  /* the crossing where the same pair enters or leaves again, or PF_NONE */
+  guint32 sewing; /* its sewing */
+  guint32 pair;   /* counted from 0 */
 } PfCrossing;
 
 /* Where a pair is sewn to the edge. Numbered in the order of work. */
 typedef struct {
   PfPairKind kind;
-  guint32 leaving;    /* the crossing it ends, or PF_NONE */
-  guint32 entering;   /* the crossing it begins, or PF_NONE; a turned pair has both */
-  guint32 pair;       /* counted from 0 */
+  guint32 leaving;  /* the crossing it ends, or PF_NONE */
+  guint32 entering; /* the crossing it begins, or PF_NONE; a turned pair has both */
+  guint32 pair;     /* counted from 0 */
   PfPlace target;
-  PfPoint target_at;  /* mm */
+  PfPoint target_at; /* mm */
   PfPlace place;
-  PfPoint at;         /* mm */
-  guint32 pinhole;    /* on the target's loop, or PF_NONE: round the bar, at its target */
-  double distance;    /* along the outline from target to place, mm */
-  double angle;       /* off its line, degrees */
+  PfPoint at;      /* mm */
+  guint32 pinhole; /* on the target's loop, or PF_NONE: round the bar, at its target */
+  double distance; /* along the outline from target to place, mm */
+  double angle;    /* off its line, degrees */
   bool off_line;
 } PfSewing;
 
 /* A pair's way: sewing, stitches, turns, sewing. */
 typedef struct {
-  size_t first_step;  /* in PfFilling.path_steps */
+  size_t first_step; /* in PfFilling.path_steps */
   size_t n_steps;
-  guint32 sewn_in;    /* its first sewing */
-  guint32 sewn_out;   /* its last */
+  guint32 sewn_in;  /* its first sewing */
+  guint32 sewn_out; /* its last */
 } PfPair;
 
 typedef enum {
@@ -150,8 +153,8 @@ typedef enum {
 } PfStepKind;
 
 typedef struct {
-  guint32 kind : 1;   /* PfStepKind */
-  guint32 side : 1;   /* of a stitch: the side it enters and leaves by; a pair keeps its side */
+  guint32 kind : 1; /* PfStepKind */
+  guint32 side : 1; /* of a stitch: the side it enters and leaves by; a pair keeps its side */
   guint32 index : 30;
 } PfPathStep;
 
@@ -168,10 +171,10 @@ typedef struct {
 /* What the maker should look at. */
 typedef enum {
   PF_WARNING_NOTHING_FITS,
-  PF_WARNING_LONE_STITCH,   /* all its pairs are sewn in and out again */
-  PF_WARNING_CORE_DROPPED,  /* in most repeats */
-  PF_WARNING_NARROW,        /* narrower than two gaps along a stretch */
-  PF_WARNING_CROWDED_EDGE,  /* more sewings than the pinholes of a cloth stitch edge hold */
+  PF_WARNING_LONE_STITCH,  /* all its pairs are sewn in and out again */
+  PF_WARNING_CORE_DROPPED, /* in most repeats */
+  PF_WARNING_NARROW,       /* narrower than two gaps along a stretch */
+  PF_WARNING_CROWDED_EDGE, /* more sewings than the pinholes of a cloth stitch edge hold */
 } PfWarningKind;
 
 typedef struct {
@@ -182,15 +185,15 @@ typedef struct {
 
 typedef struct {
   PfPlacement placement;
-  PfAffine to_sheet;       /* from ground units */
+  PfAffine to_sheet; /* from ground units */
   PfCounts counts;
   PfWorkedStitch *stitches; /* by k, then j, then i */
   size_t n_stitches;
-  guint32 *order;          /* n_stitches: the stitches in working order */
-  PfRepeat *repeats;       /* those that are partial or left out, by j, then i */
+  guint32 *order;    /* n_stitches: the stitches in working order */
+  PfRepeat *repeats; /* those that are partial or left out, by j, then i */
   size_t n_repeats;
-  guint32 *beads;          /* counts.beads stitches that carry one */
-  PfCrossing *crossings;   /* by loop and distance along */
+  guint32 *beads;        /* counts.beads stitches that carry one */
+  PfCrossing *crossings; /* by loop and distance along */
   size_t n_crossings;
   PfSewing *sewings;
   size_t n_sewings;
@@ -202,17 +205,17 @@ typedef struct {
   size_t n_warnings;
 } PfFilling;
 
-/* Sets `ground` into `region`. `edges` has one PfEdge for each loop of the region. All three must stay
- * alive only for the call. Errors: PF_ERROR_SETTING; PF_ERROR_TOO_BIG if the region holds more stitches than
- * PF_FILLING_MAX_STITCHES. */
+/* Sets `ground` into `region`. `edges` has one PfEdge for each loop of the region. All three must
+ * stay alive only for the call. Errors: PF_ERROR_SETTING; PF_ERROR_TOO_BIG if the region holds more
+ * stitches than PF_FILLING_MAX_STITCHES. */
 PfFilling *pf_filling_new (const PfRegion *region, const PfEdge *edges, const PfGround *ground,
                            const PfFillingSettings *settings, GError **error);
 void pf_filling_free (PfFilling *filling);
 
 #define PF_FILLING_MAX_STITCHES 4000000
 
-/* How a worked stitch is worked: its word in the ground; but in a plain repeat a pin gets half stitch, pin, half
- * stitch, of which a closing stitch of its own works the second. */
+/* How a worked stitch is worked: its word in the ground; but in a plain repeat a pin gets half
+ * stitch, pin, half stitch, of which a closing stitch of its own works the second. */
 const char *pf_filling_work (const PfFilling *filling, const PfGround *ground,
                              const PfWorkedStitch *stitch);
 

@@ -2,20 +2,21 @@
 /*
  * Which stitches are inside: a walk along the outline, not a question asked for each stitch.
  *
- * In repeat numbers, the stitches k stand on whole numbers, in rows. Each edge of the outline flips the
- * first stitch to the right of it in each row it passes, so that after a running exclusive-or along the
- * rows every stitch knows whether the outline was passed an odd number of times. An edge passes row j if
- * one of its ends is above (smaller than j) and the other isn't: the same rule at both edges of a vertex,
- * so no vertex is counted twice or missed. What rounding may leave in doubt lies within PF_TOUCH of the
- * outline, and a second walk takes out every stitch nearer to it than the clearance, and at least that.
+ * In repeat numbers, the stitches k stand on whole numbers, in rows. Each edge of the outline flips
+ * the first stitch to the right of it in each row it passes, so that after a running exclusive-or
+ * along the rows every stitch knows whether the outline was passed an odd number of times. An edge
+ * passes row j if one of its ends is above (smaller than j) and the other isn't: the same rule at
+ * both edges of a vertex, so no vertex is counted twice or missed. What rounding may leave in doubt
+ * lies within PF_TOUCH of the outline, and a second walk takes out every stitch nearer to it than
+ * the clearance, and at least that.
  */
 #include "lattice.h"
 
 #include <math.h>
 #include <string.h>
 
-/* "At least clearance·gap" is meant with this many mm to spare: a stitch that was meant to stand exactly
- * at the clearance is inside. */
+/* "At least clearance·gap" is meant with this many mm to spare: a stitch that was meant to stand
+ * exactly at the clearance is inside. */
 #define CLEARANCE_SLACK 1e-6
 
 /* An edge of the outline: on the sheet, and in repeat numbers. */
@@ -102,8 +103,8 @@ typedef struct {
   double along, across;
 } Band;
 
-/* The stretch of row `j` (for stitches of one class, the edge's ends being `a` and `b`) that can be within the
- * band of the edge: from *from to *to. */
+/* The stretch of row `j` (for stitches of one class, the edge's ends being `a` and `b`) that can be
+ * within the band of the edge: from *from to *to. */
 static void
 band_columns (const Band *band, PfPoint a, PfPoint b, int j, int *from, int *to)
 {
@@ -157,7 +158,8 @@ clearance_band (const PfLattice *lattice, double clearance)
 }
 
 static void
-find_inside_of_class (const PfLattice *lattice, int k, const Edge *edges, size_t n_edges, const Band *band)
+find_inside_of_class (const PfLattice *lattice, int k, const Edge *edges, size_t n_edges,
+                      const Band *band)
 {
   guint64 *plane = pf_lattice_plane (lattice, k);
   const PfPoint o = lattice->offsets[k];

@@ -38,7 +38,8 @@ box_ranges (const PfLattice *lattice, const PfBox *box, Range *columns, Range *r
   *columns = *rows = (Range){ INFINITY, -INFINITY };
   for (int corner = 0; corner < 4; corner++)
     {
-      const PfPoint p = { corner & 1 ? box->max.x : box->min.x, corner & 2 ? box->max.y : box->min.y };
+      const PfPoint p = { corner & 1 ? box->max.x : box->min.x,
+                          corner & 2 ? box->max.y : box->min.y };
       const PfPoint at = pf_affine_map (lattice->to_lattice, p);
       for (int k = 0; k < lattice->ground->n_stitches; k++)
         {
@@ -77,11 +78,12 @@ pf_lattice_new (const PfRegion *region, const PfGround *ground, const PfPlacemen
   const double n_rows = ceil (rows.max) - floor (rows.min) + 2 * spare + 1;
   if (!(n_columns * n_rows * ground->n_stitches <= MAX_BITS))
     {
-      g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
-                   _("At a gap of %.2f mm the shape, %.0f × %.0f mm, holds too many stitches. Choose a "
-                     "larger gap, or check the drawing's size."),
-                   placement->gap, region->box.max.x - region->box.min.x,
-                   region->box.max.y - region->box.min.y);
+      g_set_error (
+          error, PF_ERROR, PF_ERROR_TOO_BIG,
+          _ ("At a gap of %.2f mm the shape, %.0f × %.0f mm, holds too many stitches. Choose a "
+             "larger gap, or check the drawing's size."),
+          placement->gap, region->box.max.x - region->box.min.x,
+          region->box.max.y - region->box.min.y);
       return NULL;
     }
   lattice->i0 = (int) (floor (columns.min) - spare);

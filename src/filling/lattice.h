@@ -2,8 +2,8 @@
 /*
  * The lattice: all repeats that can touch a region, with one bit for each stitch of each.
  *
- * A plane holds one bit for each repeat (i, j): row j, bit i - i0. There is a plane for each stitch of
- * the ground. Rows and columns have room to spare all round, so that every stitch inside has its
+ * A plane holds one bit for each repeat (i, j): row j, bit i - i0. There is a plane for each stitch
+ * of the ground. Rows and columns have room to spare all round, so that every stitch inside has its
  * neighbours in the lattice, and a row may be shifted by PF_GROUND_MAX_REACH bits without loss.
  */
 #pragma once
@@ -19,9 +19,9 @@ typedef struct {
   int i0, j0;          /* the first repeat */
   int n_columns, n_rows;
   size_t row_words, plane_words;
-  guint64 *inside;     /* n_stitches planes: the stitches that are worked */
-  guint64 *plain;      /* one plane: the repeats whose core is dropped */
-  guint32 *before;     /* for each word of `inside`, the number of bits before it */
+  guint64 *inside; /* n_stitches planes: the stitches that are worked */
+  guint64 *plain;  /* one plane: the repeats whose core is dropped */
+  guint32 *before; /* for each word of `inside`, the number of bits before it */
   size_t n_inside;
 } PfLattice;
 
@@ -32,7 +32,8 @@ void pf_lattice_free (PfLattice *lattice);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfLattice, pf_lattice_free)
 
-/* floor() and ceil() of numbers that fit an int, without the call that these are on a plain x86-64. */
+/* floor() and ceil() of numbers that fit an int, without the call that these are on a plain x86-64.
+ */
 static inline int
 pf_floor (double x)
 {
@@ -110,12 +111,13 @@ pf_lattice_index (const PfLattice *lattice, PfStitchId s)
   return lattice->before[word] + (guint32) __builtin_popcountll (below);
 }
 
-/* Marks the stitches that lie strictly within the region, at least `clearance` gaps (with 1e-6 mm to
- * spare) from its outline. */
+/* Marks the stitches that lie strictly within the region, at least `clearance` gaps (with 1e-6 mm
+ * to spare) from its outline. */
 void pf_lattice_find_inside (PfLattice *lattice, const PfRegion *region, double clearance);
 
-/* Sorts the repeats into whole, partial, kept, plain and left out, as the maker chose where she did;
- * takes the stitches of those left out, and the dropped cores, out of `inside`; counts stitches, pins,
- * beads and repeats. Gives the repeats that aren't whole, and in `*beads` the stitches with a bead. */
+/* Sorts the repeats into whole, partial, kept, plain and left out, as the maker chose where she
+ * did; takes the stitches of those left out, and the dropped cores, out of `inside`; counts
+ * stitches, pins, beads and repeats. Gives the repeats that aren't whole, and in `*beads` the
+ * stitches with a bead. */
 GArray *pf_lattice_find_repeats (PfLattice *lattice, const PfFillingSettings *settings,
                                  PfCounts *counts, GArray **beads);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * From bits to stitches: lists the worked stitches, joins each exit to the entry its pair goes on to, and hangs the
- * crossings on those that are cut.
+ * From bits to stitches: lists the worked stitches, joins each exit to the entry its pair goes on
+ * to, and hangs the crossings on those that are cut.
  */
 #include "filling-private.h"
 
@@ -98,8 +98,8 @@ add_crossings (GArray *crossings, const PfLattice *lattice, const PfRegion *regi
     }
 }
 
-/* By loop and distance along; several at one place by stitch and side, so that the order never depends on how they
- * were found. */
+/* By loop and distance along; several at one place by stitch and side, so that the order never
+ * depends on how they were found. */
 static int
 compare_crossings (const void *a, const void *b)
 {

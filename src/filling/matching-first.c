@@ -2,11 +2,12 @@
 /*
  * Of all matchings of greatest weight, the first.
  *
- * Lines that can be exchanged fall into groups that don't touch; a group is tiny, as it takes a coincidence of weights
- * to make one. In each group the left nodes take, in order, the first partner that leaves the others a best matching:
- * one that leaves nobody alone whose price is above zero. By the theorem of N. S. Mendelsohn and A. L. Dulmage (Canadian
- * Journal of Mathematics 10, 1958) it is enough that one matching covers all such left nodes, and one all such right
- * nodes: then there is one that covers both.
+ * Lines that can be exchanged fall into groups that don't touch; a group is tiny, as it takes a
+ * coincidence of weights to make one. In each group the left nodes take, in order, the first
+ * partner that leaves the others a best matching: one that leaves nobody alone whose price is above
+ * zero. By the theorem of N. S. Mendelsohn and A. L. Dulmage (Canadian Journal of Mathematics 10,
+ * 1958) it is enough that one matching covers all such left nodes, and one all such right nodes:
+ * then there is one that covers both.
  */
 #include "matching-ties.h"
 
@@ -101,8 +102,8 @@ fix_line (Group *g, const Line *line)
   return false;
 }
 
-/* Takes the first best matching of one group. A left node that no partner can be found for stays alone: it is marked
- * fixed when its lines are through. */
+/* Takes the first best matching of one group. A left node that no partner can be found for stays
+ * alone: it is marked fixed when its lines are through. */
 static void
 take_first_of_group (Group *g, PfMatching *m)
 {
@@ -192,8 +193,13 @@ pf_matching_take_first (const PfMatchGraph *graph, PfMatching *matching)
     {
       for (to = from + 1; to < lines->len && all[to].group == all[from].group;)
         to++;
-      Group group = { .lines = all + from, .n_lines = to - from, .matching = matching,
-                      .partner = partner, .seen = seen, .fixed = fixed, .n_left = graph->n_left };
+      Group group = { .lines = all + from,
+                      .n_lines = to - from,
+                      .matching = matching,
+                      .partner = partner,
+                      .seen = seen,
+                      .fixed = fixed,
+                      .n_left = graph->n_left };
       take_first_of_group (&group, matching);
     }
 }

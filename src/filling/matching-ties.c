@@ -2,9 +2,10 @@
 /*
  * Where the best matching has a choice.
  *
- * Draw an arrow from left to right for each tight line that isn't matched, from right to left for each that is, and
- * to and from one extra node for each node that may be, or become, alone. Two best matchings differ along cycles of
- * arrows. So a line can be exchanged if and only if its ends lie in one strongly connected component.
+ * Draw an arrow from left to right for each tight line that isn't matched, from right to left for
+ * each that is, and to and from one extra node for each node that may be, or become, alone. Two
+ * best matchings differ along cycles of arrows. So a line can be exchanged if and only if its ends
+ * lie in one strongly connected component.
  */
 #include "matching-ties.h"
 
@@ -34,7 +35,8 @@ arrows_from (const PfTies *t, guint32 node, GArray *targets)
     }
 }
 
-/* The arrows from the extra node, found once: to lefts that are alone, and to matched rights that may be. */
+/* The arrows from the extra node, found once: to lefts that are alone, and to matched rights that
+ * may be. */
 static void
 arrows_from_extra (const PfTies *t, GArray *targets)
 {
@@ -55,8 +57,9 @@ typedef struct {
   guint32 node, first, next, end;
 } Frame;
 
-/* R. Tarjan, "Depth-first search and linear graph algorithms", SIAM Journal on Computing 1 (1972), without
- * recursion. The arrows of the nodes on the way down stand in `arrows`, one node's after the other's. */
+/* R. Tarjan, "Depth-first search and linear graph algorithms", SIAM Journal on Computing 1 (1972),
+ * without recursion. The arrows of the nodes on the way down stand in `arrows`, one node's after
+ * the other's. */
 typedef struct {
   PfTies *ties;
   guint32 *number, *low; /* 0: not visited */
@@ -91,8 +94,7 @@ close_component (Descent *d, guint32 node)
       member = g_array_index (d->open, guint32, d->open->len - 1);
       g_array_set_size (d->open, d->open->len - 1);
       d->ties->component[member] = d->last_component;
-    }
-  while (member != node);
+  } while (member != node);
 }
 
 static void
@@ -141,8 +143,9 @@ pf_ties_find (PfTies *t, const PfMatchGraph *graph, PfMatching *matching)
   g_autoptr (GArray) frames = g_array_new (FALSE, FALSE, sizeof (Frame));
   g_autoptr (GArray) arrows = g_array_new (FALSE, FALSE, sizeof (guint32));
   g_autoptr (GArray) open = g_array_new (FALSE, FALSE, sizeof (guint32));
-  Descent d = { .ties = t, .number = number, .low = low, .frames = frames, .arrows = arrows,
-                .open = open };
+  Descent d = {
+    .ties = t, .number = number, .low = low, .frames = frames, .arrows = arrows, .open = open
+  };
   t->component = g_new0 (guint32, t->n_nodes);
   for (guint32 node = 0; node < t->n_nodes; node++)
     if (number[node] == 0)

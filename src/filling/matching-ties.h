@@ -2,8 +2,8 @@
 /*
  * Ties between matchings of greatest weight.
  *
- * The prices tell which lines a best matching can have: the tight ones, without loss. A matching of tight lines is
- * best if and only if it leaves no node alone whose price is above zero.
+ * The prices tell which lines a best matching can have: the tight ones, without loss. A matching of
+ * tight lines is best if and only if it leaves no node alone whose price is above zero.
  */
 #pragma once
 

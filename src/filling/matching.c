@@ -2,13 +2,15 @@
 /*
  * The matching of greatest weight, one left node after the other.
  *
- * The invariant is in matching.h: prices that prove the matching so far to be the best among the left nodes seen
- * so far. A new left node looks for the cheapest way to fit in: along lines whose "loss" (the two prices less the
- * weight) is smallest, from left to right, and from a right node that is taken back to the left node that has it.
- * The way ends at a free right node, or at a left node that had better go without a partner, at the loss of its
- * price. This is the shortest augmenting path method (J. Edmonds and R. M. Karp, Journal of the ACM 19, 1972, with the
- * potentials of N. Tomizawa, Networks 1, 1971). A search ends as soon as no way can be cheaper than the best end found;
- * along an outline, where a crossing has few and near partners, it touches a handful of nodes.
+ * The invariant is in matching.h: prices that prove the matching so far to be the best among the
+ * left nodes seen so far. A new left node looks for the cheapest way to fit in: along lines whose
+ * "loss" (the two prices less the weight) is smallest, from left to right, and from a right node
+ * that is taken back to the left node that has it. The way ends at a free right node, or at a left
+ * node that had better go without a partner, at the loss of its price. This is the shortest
+ * augmenting path method (J. Edmonds and R. M. Karp, Journal of the ACM 19, 1972, with the
+ * potentials of N. Tomizawa, Networks 1, 1971). A search ends as soon as no way can be cheaper than
+ * the best end found; along an outline, where a crossing has few and near partners, it touches a
+ * handful of nodes.
  */
 #include "matching.h"
 
@@ -28,11 +30,12 @@ typedef struct {
 typedef struct {
   const PfMatchGraph *graph;
   PfMatching *matching;
-  Reached *heap;     /* least loss first; a right node may stand in it several times, once for each of its lines */
+  Reached *heap; /* least loss first; a right node may stand in it several times, once for each of
+                    its lines */
   guint32 n_heap;
-  Reach *reaches;    /* per right node */
-  guint32 number;    /* of this search */
-  Reached *settled;  /* the right nodes whose loss is final, in order */
+  Reach *reaches;   /* per right node */
+  guint32 number;   /* of this search */
+  Reached *settled; /* the right nodes whose loss is final, in order */
   guint32 n_settled;
   PfWeight best;     /* the loss at the best end so far */
   guint32 end_right; /* the free right node where it ends, or PF_NONE */
@@ -169,19 +172,43 @@ take_way (Search *s, guint32 left)
     }
 }
 
-/* The least price that covers every line of `left` at the right nodes' prices. */
+/* The least price that covers every line of `left` at the right nodes' prices. `*right` gets the
+ * first node whose line sets it, or PF_NONE. */
 static PfWeight
-first_price (const PfMatchGraph *graph, const PfMatching *m, guint32 left)
+first_price (const PfMatchGraph *graph, const PfMatching *m, guint32 left, guint32 *right)
 {
   PfWeight price = { { 0, 0, 0 } };
+  *right = PF_NONE;
   for (guint32 e = graph->first[left]; e < graph->first[left + 1]; e++)
     {
       const PfWeight gain =
           pf_weight_subtract (graph->weights[e], m->right_price[graph->partners[e]]);
       if (pf_weight_less (price, gain))
-        price = gain;
+        {
+          price = gain;
+          *right = graph->partners[e];
+        }
     }
   return price;
+}
+
+/* Fits in `left`. Where the right node that it wants most is free, there is nothing to search for.
+ */
+static void
+add_left (Search *s, guint32 left)
+{
+  PfMatching *m = s->matching;
+  guint32 right;
+  m->left_price[left] = first_price (s->graph, m, left, &right);
+  if (right != PF_NONE && m->of_right[right] == PF_NONE)
+    {
+      m->of_left[left] = right;
+      m->of_right[right] = left;
+      return;
+    }
+  find_way (s, left);
+  adjust_prices (s, left);
+  take_way (s, left);
 }
 
 void
@@ -200,15 +227,11 @@ pf_matching_solve (const PfMatchGraph *graph, PfMatching *matching)
   g_autofree Reached *heap = g_new (Reached, graph->first[n_left]);
   g_autofree Reached *settled = g_new (Reached, n_right);
   g_autofree Reach *reaches = g_new0 (Reach, n_right);
-  Search s = { .graph = graph, .matching = matching, .heap = heap, .reaches = reaches,
-               .settled = settled };
+  Search s = {
+    .graph = graph, .matching = matching, .heap = heap, .reaches = reaches, .settled = settled
+  };
   for (guint32 l = 0; l < n_left; l++)
-    {
-      matching->left_price[l] = first_price (graph, matching, l);
-      find_way (&s, l);
-      adjust_prices (&s, l);
-      take_way (&s, l);
-    }
+    add_left (&s, l);
 }
 
 void

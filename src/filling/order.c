@@ -2,15 +2,17 @@
 /*
  * The working order.
  *
- * A stitch is ready when all that come before it, by pair line or by match, are worked. The maker stays in the repeat she
- * is in as long as it has a ready stitch; else she takes the earliest of all that are ready. Times rise along every pair
- * line and every match, so there is always one that is ready until all are worked.
+ * A stitch is ready when all that come before it, by pair line or by match, are worked. The maker
+ * stays in the repeat she is in as long as it has a ready stitch; else she takes the earliest of
+ * all that are ready. Times rise along every pair line and every match, so there is always one that
+ * is ready until all are worked.
  */
 #include "filling-private.h"
 
 #include <stdlib.h>
 
-/* A stitch in the heap. The numbers of stitches grow with their place in the file, so that they decide last. */
+/* A stitch in the heap. The numbers of stitches grow with their place in the file, so that they
+ * decide last. */
 typedef struct {
   gint64 time, x;
   guint32 stitch;
@@ -21,9 +23,9 @@ enum { DONE = 255 };
 typedef struct {
   PfFilling *filling;
   const PfLattice *lattice;
-  GArray *heap;     /* of Ready */
-  guint8 *waiting;  /* per stitch: how many it waits for; DONE once it is worked */
-  int *by_time;     /* the ground's stitches by (time, x, place in the file) */
+  GArray *heap;    /* of Ready */
+  guint8 *waiting; /* per stitch: how many it waits for; DONE once it is worked */
+  int *by_time;    /* the ground's stitches by (time, x, place in the file) */
 } Work;
 
 static bool
@@ -77,7 +79,8 @@ pop_ready (Work *work)
   return top;
 }
 
-/* The worked stitch whose entry the pair of an exit comes to, by pair line or by match, or PF_NONE. */
+/* The worked stitch whose entry the pair of an exit comes to, by pair line or by match, or PF_NONE.
+ */
 static guint32
 next_stitch (const PfFilling *filling, const PfWorkedStitch *stitch, int side)
 {

@@ -2,10 +2,11 @@
 /*
  * Which leaving pair becomes which entering one.
  *
- * A pair that leaves may come back where another enters if it is there early enough and near enough along the edge, or at
- * any distance if both lines belong to one missing place, where it is turned. The best choice reuses the most pairs, turns the
- * most of them, carries them the least distance, and lets first in who leaves first: a matching of greatest weight, with these
- * as the parts of the weight.
+ * A pair that leaves may come back where another enters if it is there early enough and near enough
+ * along the edge, or at any distance if both lines belong to one missing place, where it is turned.
+ * The best choice reuses the most pairs, turns the most of them, carries them the least distance,
+ * and lets first in who leaves first: a matching of greatest weight, with these as the parts of the
+ * weight.
  */
 #include "filling-private.h"
 #include "matching.h"
@@ -39,13 +40,13 @@ typedef struct {
   const PfFilling *filling;
   const PfRegion *region;
   const PfGround *ground;
-  double limit;       /* mm along the outline */
+  double limit;               /* mm along the outline */
   Ranked *leaving, *entering; /* by rank */
   guint32 n_leaving, n_entering;
-  guint32 *rank;      /* per crossing: its rank among its kind, from 0 */
-  guint32 *outline;   /* the entering crossings in outline order: n_entering crossings ... */
+  guint32 *rank;       /* per crossing: its rank among its kind, from 0 */
+  guint32 *outline;    /* the entering crossings in outline order: n_entering crossings ... */
   guint32 *loop_first; /* ... with those of loop l from outline[loop_first[l]] */
-  AtPlace *at_place;  /* sorted by place */
+  AtPlace *at_place;   /* sorted by place */
   guint32 n_at_place;
   GArray *first, *partners, *weights; /* the graph */
 } Problem;
@@ -145,7 +146,8 @@ list_places (Problem *problem)
     {
       const PfCrossing *crossing = &problem->filling->crossings[problem->entering[r].crossing];
       if (crossing->has_missing)
-        problem->at_place[problem->n_at_place++] = (AtPlace){ missing_place (problem, crossing), r };
+        problem->at_place[problem->n_at_place++] =
+            (AtPlace){ missing_place (problem, crossing), r };
     }
   if (problem->n_at_place > 0)
     qsort (problem->at_place, problem->n_at_place, sizeof (AtPlace), compare_at_place);
@@ -194,7 +196,8 @@ add_turns (Problem *problem, guint32 l)
       else
         high = middle;
     }
-  for (; low < problem->n_at_place && compare_places (problem->at_place[low].place, place) == 0; low++)
+  for (; low < problem->n_at_place && compare_places (problem->at_place[low].place, place) == 0;
+       low++)
     {
       const guint32 e = problem->at_place[low].rank;
       const PfCrossing *entering = &problem->filling->crossings[problem->entering[e].crossing];
@@ -203,7 +206,8 @@ add_turns (Problem *problem, guint32 l)
     }
 }
 
-/* Adds a carry from leaving rank l to the entering crossing, unless it is too far. False when it is. */
+/* Adds a carry from leaving rank l to the entering crossing, unless it is too far. False when it
+ * is. */
 static bool
 try_carry (Problem *problem, guint32 l, guint32 crossing)
 {
@@ -218,8 +222,9 @@ try_carry (Problem *problem, guint32 l, guint32 crossing)
   return true;
 }
 
-/* Lines to the crossings near enough along the outline: on from the first at or after the leaving one, then back from the
- * one before it; each way ends at the first that is too far, and both together pass no crossing twice. */
+/* Lines to the crossings near enough along the outline: on from the first at or after the leaving
+ * one, then back from the one before it; each way ends at the first that is too far, and both
+ * together pass no crossing twice. */
 static void
 add_carries (Problem *problem, guint32 l)
 {

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Follows each pair through the working order: it gets the next number where it is first worked (the left entry of a
- * stitch first), keeps its side through every stitch, and its number through turns and carries.
+ * Follows each pair through the working order: it gets the next number where it is first worked
+ * (the left entry of a stitch first), keeps its side through every stitch, and its number through
+ * turns and carries.
  */
 #include "filling-private.h"
 

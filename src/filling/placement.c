@@ -6,8 +6,8 @@
 
 #include <math.h>
 
-/* Cosine and sine of an angle in degrees, exact at quarter turns, so that a ground turned by 90 degrees
- * keeps stitches that stood on an outline on it. */
+/* Cosine and sine of an angle in degrees, exact at quarter turns, so that a ground turned by 90
+ * degrees keeps stitches that stood on an outline on it. */
 static void
 cos_sin (double degrees, double *c, double *s)
 {

@@ -2,10 +2,11 @@
 /*
  * Which sewing goes into which pinhole.
  *
- * A matching of greatest weight between sewings and places (each pinhole several times over): first as many sewings at
- * pinholes as can be, then the least total distance. A sewing is offered only the pinholes near it. On a cloth stitch edge, where
- * a crowd may push it farther, the prices tell whether a pinhole beyond could have served better: a sewing's price
- * at or above what the nearest pinhole not offered is worth to it proves that none could. Else it is offered twice as far.
+ * A matching of greatest weight between sewings and places (each pinhole several times over): first
+ * as many sewings at pinholes as can be, then the least total distance. A sewing is offered only
+ * the pinholes near it. On a cloth stitch edge, where a crowd may push it farther, the prices tell
+ * whether a pinhole beyond could have served better: a sewing's price at or above what the nearest
+ * pinhole not offered is worth to it proves that none could. Else it is offered twice as far.
  */
 #include "filling-private.h"
 #include "matching.h"
@@ -15,7 +16,8 @@
 
 /* Reach holds with this many mm to spare. */
 #define REACH_SLACK 1e-6
-/* Distances are weighed in whole millionths of a thousandth of a mm, finer than any sum of them can show. */
+/* Distances are weighed in whole millionths of a thousandth of a mm, finer than any sum of them can
+ * show. */
 #define UNITS_PER_MM 1e9
 
 typedef struct {
@@ -86,7 +88,8 @@ offer_near (const Problem *problem, size_t sewing, GArray *partners, GArray *wei
     }
 }
 
-/* Offers more to each sewing that a pinhole beyond its distance might have served better. True if there was one. */
+/* Offers more to each sewing that a pinhole beyond its distance might have served better. True if
+ * there was one. */
 static bool
 offer_more (Problem *problem, const PfMatching *matching)
 {
@@ -148,8 +151,9 @@ signed_distance (const PfLoop *loop, double target, double pinhole)
   return forward <= pf_loop_length (loop) / 2 ? forward : forward - pf_loop_length (loop);
 }
 
-/* Exchanges pinholes until they stand in the order of the targets. On the unrolled loop, three times round so that its
- * start doesn't matter, the n-th target takes the n-th pinhole; that never makes the total distance longer. */
+/* Exchanges pinholes until they stand in the order of the targets. On the unrolled loop, three
+ * times round so that its start doesn't matter, the n-th target takes the n-th pinhole; that never
+ * makes the total distance longer. */
 static void
 put_in_order (Problem *problem)
 {

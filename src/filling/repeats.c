@@ -2,9 +2,9 @@
 /*
  * Whole and partial repeats, 64 at a time: a word holds one bit for each of 64 repeats of a row.
  *
- * A repeat is whole if all its stitches are inside, left out if it has stitches but no pin inside. Of the
- * others, in a ground with a core, it is kept if all its core and two or more of its other pins are inside,
- * and plain if not.
+ * A repeat is whole if all its stitches are inside, left out if it has stitches but no pin inside.
+ * Of the others, in a ground with a core, it is kept if all its core and two or more of its other
+ * pins are inside, and plain if not.
  */
 #include "lattice.h"
 
@@ -43,8 +43,9 @@ default_states (const PfLattice *lattice, size_t word)
   return s;
 }
 
-/* Gives the repeats in `mask` the state the maker chose, where it makes sense: only repeats that have a stitch
- * inside, and kept and plain only where the ground has a core. A whole repeat made plain is partial. */
+/* Gives the repeats in `mask` the state the maker chose, where it makes sense: only repeats that
+ * have a stitch inside, and kept and plain only where the ground has a core. A whole repeat made
+ * plain is partial. */
 static void
 choose_state (const PfLattice *lattice, States *s, guint64 mask, PfRepeatState state)
 {
@@ -112,7 +113,8 @@ list_repeats (const PfLattice *lattice, size_t word, const States *s, GArray *re
     }
 }
 
-/* Takes out the stitches of repeats that are left out, and the cores of plain ones; counts the rest. */
+/* Takes out the stitches of repeats that are left out, and the cores of plain ones; counts the
+ * rest. */
 static void
 work_word (PfLattice *lattice, size_t word, const States *s, guint64 beaded, PfCounts *counts,
            GArray *beads)

@@ -28,8 +28,8 @@ check_range (const char *what, double value, double min, double max, GError **er
 {
   if (value >= min && value <= max)
     return true;
-  g_set_error (error, PF_ERROR, PF_ERROR_SETTING, _("The %s is %g; choose a value from %g to %g."), what,
-               value, min, max);
+  g_set_error (error, PF_ERROR, PF_ERROR_SETTING, _ ("The %s is %g; choose a value from %g to %g."),
+               what, value, min, max);
   return false;
 }
 
@@ -37,13 +37,16 @@ bool
 pf_filling_settings_check (const PfFillingSettings *s, GError **error)
 {
   const PfPlacement *p = &s->placement;
-  return check_range (_("gap (mm between the nearest pins)"), p->gap, PF_GAP_MIN, PF_GAP_MAX, error) &&
-         check_range (_("turn of the ground (degrees)"), p->turn, -3600, 3600, error) &&
-         check_range (_("origin’s x (mm)"), p->origin.x, -PF_OUTLINE_LIMIT, PF_OUTLINE_LIMIT, error) &&
-         check_range (_("origin’s y (mm)"), p->origin.y, -PF_OUTLINE_LIMIT, PF_OUTLINE_LIMIT, error) &&
-         check_range (_("clearance (in gaps)"), s->clearance, 0, 10, error) &&
-         check_range (_("carry (in gaps)"), s->carry, 0, 100, error) &&
-         check_range (_("reach (in edge gaps)"), s->reach, 0, 10, error) &&
-         check_range (_("off-line limit (degrees)"), s->off_line, 0, 180, error) &&
-         check_range (_("number of sewings to a pinhole"), s->sewings_per_pinhole, 1, 20, error);
+  return check_range (_ ("gap (mm between the nearest pins)"), p->gap, PF_GAP_MIN, PF_GAP_MAX,
+                      error) &&
+         check_range (_ ("turn of the ground (degrees)"), p->turn, -3600, 3600, error) &&
+         check_range (_ ("origin’s x (mm)"), p->origin.x, -PF_OUTLINE_LIMIT, PF_OUTLINE_LIMIT,
+                      error) &&
+         check_range (_ ("origin’s y (mm)"), p->origin.y, -PF_OUTLINE_LIMIT, PF_OUTLINE_LIMIT,
+                      error) &&
+         check_range (_ ("clearance (in gaps)"), s->clearance, 0, 10, error) &&
+         check_range (_ ("carry (in gaps)"), s->carry, 0, 100, error) &&
+         check_range (_ ("reach (in edge gaps)"), s->reach, 0, 10, error) &&
+         check_range (_ ("off-line limit (degrees)"), s->off_line, 0, 180, error) &&
+         check_range (_ ("number of sewings to a pinhole"), s->sewings_per_pinhole, 1, 20, error);
 }

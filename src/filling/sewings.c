@@ -2,8 +2,9 @@
 /*
  * The sewings: one for each pair that begins, ends or is turned, two for each that is carried.
  *
- * A pair is sewn in just before the stitch that needs it, and sewn out just after the stitch that ends it; the sewings are
- * numbered in this order. Its target is where its line crosses the outline; for a turned pair, half-way between its two lines.
+ * A pair is sewn in just before the stitch that needs it, and sewn out just after the stitch that
+ * ends it; the sewings are numbered in this order. Its target is where its line crosses the
+ * outline; for a turned pair, half-way between its two lines.
  */
 #include "filling-private.h"
 
@@ -67,7 +68,8 @@ list_sewings (PfFilling *filling, const PfRegion *region)
   filling->sewings = (PfSewing *) (void *) g_array_free (sewings, FALSE);
 }
 
-/* An edge gap, rounded down to a hundredth of a mm, at which evenly spaced pinholes would hold n sewings. */
+/* An edge gap, rounded down to a hundredth of a mm, at which evenly spaced pinholes would hold n
+ * sewings. */
 static double
 gap_that_holds (const PfLoop *loop, size_t n, int limit)
 {
@@ -85,7 +87,8 @@ gap_that_holds (const PfLoop *loop, size_t n, int limit)
   return PF_GAP_MIN;
 }
 
-/* How many sewings a pinhole of a loop takes: the maker's limit, or more if a cloth stitch edge has too few. */
+/* How many sewings a pinhole of a loop takes: the maker's limit, or more if a cloth stitch edge has
+ * too few. */
 static int
 loop_limit (PfFilling *filling, const PfLoop *loop, const PfEdge *edge, size_t n, int limit)
 {
@@ -93,18 +96,21 @@ loop_limit (PfFilling *filling, const PfLoop *loop, const PfEdge *edge, size_t n
     return limit;
   if (edge->n_pinholes == 0)
     {
-      pf_filling_warn (filling, PF_WARNING_CROWDED_EDGE, loop->points[0],
-                       g_strdup_printf (_("%zu sewings come to a cloth stitch edge without pinholes, where none can be "
-                                          "sewn. Set its pinholes, or choose a half stitch edge."),
-                                        n));
+      pf_filling_warn (
+          filling, PF_WARNING_CROWDED_EDGE, loop->points[0],
+          g_strdup_printf (
+              _ ("%zu sewings come to a cloth stitch edge without pinholes, where none can be "
+                 "sewn. Set its pinholes, or choose a half stitch edge."),
+              n));
       return limit;
     }
   const int raised = (int) ((n + edge->n_pinholes - 1) / edge->n_pinholes);
-  pf_filling_warn (filling, PF_WARNING_CROWDED_EDGE, loop->points[0],
-                   g_strdup_printf (_("%zu sewings come to a cloth stitch edge with %zu pinholes: up to %d go into one. "
-                                      "An edge gap of %.2f mm would do with %d."),
-                                    n, edge->n_pinholes, raised,
-                                    gap_that_holds (loop, n, limit), limit));
+  pf_filling_warn (
+      filling, PF_WARNING_CROWDED_EDGE, loop->points[0],
+      g_strdup_printf (
+          _ ("%zu sewings come to a cloth stitch edge with %zu pinholes: up to %d go into one. "
+             "An edge gap of %.2f mm would do with %d."),
+          n, edge->n_pinholes, raised, gap_that_holds (loop, n, limit), limit));
   return raised;
 }
 
@@ -146,7 +152,8 @@ take_place (PfFilling *filling, const PfRegion *region, const PfEdge *edges,
   counts->place_mm += placing->distance;
 }
 
-/* How far on along the outline the stitch of a crossing stands, as seen from the sewing's target. */
+/* How far on along the outline the stitch of a crossing stands, as seen from the sewing's target.
+ */
 static double
 side_of_crossing (const PfFilling *filling, guint32 crossing, PfPoint target, PfPoint onward)
 {
@@ -156,16 +163,17 @@ side_of_crossing (const PfFilling *filling, guint32 crossing, PfPoint target, Pf
   return (at.x - target.x) * onward.x + (at.y - target.y) * onward.y;
 }
 
-/* Two pairs may have one target, as when both go to one stitch too near the edge. They are sewn in the order of the sides they
- * come from, so that they don't cross. */
+/* Two pairs may have one target, as when both go to one stitch too near the edge. They are sewn in
+ * the order of the sides they come from, so that they don't cross. */
 static PfPlacing
 start_placing (const PfFilling *filling, const PfRegion *region, guint32 s)
 {
   const PfSewing *sewing = &filling->sewings[s];
   const PfPoint onward = pf_region_direction (region, sewing->target);
   return (PfPlacing){ .target = sewing->target.along,
-                      .from = side_of_crossing (filling, sewing->leaving, sewing->target_at, onward) +
-                              side_of_crossing (filling, sewing->entering, sewing->target_at, onward),
+                      .from =
+                          side_of_crossing (filling, sewing->leaving, sewing->target_at, onward) +
+                          side_of_crossing (filling, sewing->entering, sewing->target_at, onward),
                       .sewing = s,
                       .pinhole = PF_NONE };
 }

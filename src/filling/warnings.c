@@ -18,12 +18,14 @@ warn_nothing_fits (PfFilling *filling, const PfRegion *region)
 {
   const PfPoint middle = { (region->box.min.x + region->box.max.x) / 2,
                            (region->box.min.y + region->box.max.y) / 2 };
-  pf_filling_warn (filling, PF_WARNING_NOTHING_FITS, middle,
-                   g_strdup (_("No stitch fits into the shape. Choose a smaller gap, another place for the "
-                               "ground, or less clearance.")));
+  pf_filling_warn (
+      filling, PF_WARNING_NOTHING_FITS, middle,
+      g_strdup (_ ("No stitch fits into the shape. Choose a smaller gap, another place for the "
+                   "ground, or less clearance.")));
 }
 
-/* Does the pair at an exit go to the edge, or to a stitch at the same place whose own pairs all do? */
+/* Does the pair at an exit go to the edge, or to a stitch at the same place whose own pairs all do?
+ */
 static bool
 ends_here (const PfFilling *filling, const PfGround *ground, const PfWorkedStitch *stitch, int side)
 {
@@ -42,13 +44,15 @@ warn_lone_stitches (PfFilling *filling, const PfGround *ground)
     {
       const PfWorkedStitch *stitch = &filling->stitches[s];
       if (stitch->from[PF_LEFT] != PF_NONE || stitch->from[PF_RIGHT] != PF_NONE ||
-          !ends_here (filling, ground, stitch, PF_LEFT) || !ends_here (filling, ground, stitch, PF_RIGHT))
+          !ends_here (filling, ground, stitch, PF_LEFT) ||
+          !ends_here (filling, ground, stitch, PF_RIGHT))
         continue;
-      pf_filling_warn (filling, PF_WARNING_LONE_STITCH, stitch->at,
-                       g_strdup_printf (_("Stitch %s stands alone at (%.1f, %.1f) mm: its pairs are sewn in and out "
-                                          "again, four sewings for one stitch. Leave it out, or move the ground."),
-                                        ground->stitches[stitch->id.k].name, stitch->at.x,
-                                        stitch->at.y));
+      pf_filling_warn (
+          filling, PF_WARNING_LONE_STITCH, stitch->at,
+          g_strdup_printf (
+              _ ("Stitch %s stands alone at (%.1f, %.1f) mm: its pairs are sewn in and out "
+                 "again, four sewings for one stitch. Leave it out, or move the ground."),
+              ground->stitches[stitch->id.k].name, stitch->at.x, stitch->at.y));
     }
 }
 
@@ -58,22 +62,24 @@ warn_core_dropped (PfFilling *filling, const PfRegion *region)
   const PfCounts *counts = &filling->counts;
   if (counts->plain * 2 <= counts->whole + counts->partial)
     return;
-  pf_filling_warn (filling, PF_WARNING_CORE_DROPPED, region->loops[0].points[0],
-                   g_strdup_printf (_("In %zu of %zu repeats the middle of the pattern is dropped. Choose a smaller "
-                                      "gap, or another place for the ground."),
-                                    counts->plain, counts->whole + counts->partial));
+  pf_filling_warn (
+      filling, PF_WARNING_CORE_DROPPED, region->loops[0].points[0],
+      g_strdup_printf (
+          _ ("In %zu of %zu repeats the middle of the pattern is dropped. Choose a smaller "
+             "gap, or another place for the ground."),
+          counts->plain, counts->whole + counts->partial));
 }
 
-/* Is the region less wide than `width` at a point of the outline, measured square to it? `inward` is 1 if the inside lies
- * to the right of the edge as drawn (clockwise loop), -1 if to its left. */
+/* Is the region less wide than `width` at a point of the outline, measured square to it? `inward`
+ * is 1 if the inside lies to the right of the edge as drawn (clockwise loop), -1 if to its left. */
 static bool
 is_narrow_at (const PfRegion *region, PfPlace place, double width, double inward, GArray *meetings)
 {
   const PfLoop *loop = &region->loops[place.loop];
   const double step = fmin (width / 8, pf_loop_length (loop) / 8);
   const PfPoint at = pf_region_point (region, place);
-  const PfPoint before = pf_region_point (
-      region, (PfPlace){ place.loop, pf_loop_forward (loop, step, place.along) });
+  const PfPoint before =
+      pf_region_point (region, (PfPlace){ place.loop, pf_loop_forward (loop, step, place.along) });
   PfPlace ahead = place;
   ahead.along = fmod (place.along + step, pf_loop_length (loop));
   const PfPoint after = pf_region_point (region, ahead);
@@ -88,7 +94,8 @@ is_narrow_at (const PfRegion *region, PfPlace place, double width, double inward
   return meetings->len > 0;
 }
 
-/* The longest stretch of one loop along which the region is narrow: its middle, and its length in mm. */
+/* The longest stretch of one loop along which the region is narrow: its middle, and its length in
+ * mm. */
 static double
 longest_narrow (const PfRegion *region, size_t l, double gap, double *middle)
 {
@@ -123,10 +130,12 @@ warn_narrow (PfFilling *filling, const PfRegion *region)
       if (stretch <= NARROW_STRETCH * gap)
         continue;
       const PfPoint at = pf_region_point (region, (PfPlace){ l, middle });
-      pf_filling_warn (filling, PF_WARNING_NARROW, at,
-                       g_strdup_printf (_("Near (%.1f, %.1f) mm the shape is narrower than two gaps along %.0f mm of "
-                                          "its edge: little of the pattern will show there."),
-                                        at.x, at.y, stretch));
+      pf_filling_warn (
+          filling, PF_WARNING_NARROW, at,
+          g_strdup_printf (
+              _ ("Near (%.1f, %.1f) mm the shape is narrower than two gaps along %.0f mm of "
+                 "its edge: little of the pattern will show there."),
+              at.x, at.y, stretch));
       return; /* the other side of the same stretch says nothing new */
     }
 }

@@ -33,7 +33,8 @@ pf_pricking_free (PfPricking *pricking)
 }
 
 static bool
-motif_init_edges (PfMotif *motif, const PfOutline *outline, PfEdgeKind kind, double gap, GError **error)
+motif_init_edges (PfMotif *motif, const PfOutline *outline, PfEdgeKind kind, double gap,
+                  GError **error)
 {
   const PfRegion *region = motif->region;
   motif->edges = g_new0 (PfEdge, region->n_loops);
@@ -41,10 +42,11 @@ motif_init_edges (PfMotif *motif, const PfOutline *outline, PfEdgeKind kind, dou
     {
       const PfLoop *loop = &region->loops[l];
       const GArray *own = outline->pinholes[l];
-      const bool done = own != NULL && own->len > 0
-                            ? pf_edge_init_given (&motif->edges[l], loop, kind, gap,
-                                                  (const double *) (const void *) own->data, own->len, error)
-                            : pf_edge_init_even (&motif->edges[l], loop, kind, gap, error);
+      const bool done =
+          own != NULL && own->len > 0
+              ? pf_edge_init_given (&motif->edges[l], loop, kind, gap,
+                                    (const double *) (const void *) own->data, own->len, error)
+              : pf_edge_init_even (&motif->edges[l], loop, kind, gap, error);
       if (!done)
         return false;
     }
@@ -107,11 +109,11 @@ pf_pricking_fill (PfPricking *pricking, GError **error)
   for (guint m = 0; m < pricking->motifs->len; m++)
     {
       PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
-      PfFilling *filling = pf_filling_new (motif->region, motif->edges, pricking->ground,
-                                           &motif->settings, error);
+      PfFilling *filling =
+          pf_filling_new (motif->region, motif->edges, pricking->ground, &motif->settings, error);
       if (filling == NULL)
         {
-          g_prefix_error (error, _("Motif “%s”: "), motif->name);
+          g_prefix_error (error, _ ("Motif “%s”: "), motif->name);
           return false;
         }
       pf_filling_free (motif->filling);

@@ -8,36 +8,38 @@
 
 G_BEGIN_DECLS
 
-/* --- Grounds ------------------------------------------------------------------------------------ */
+/* --- Grounds ------------------------------------------------------------------------------------
+ */
 
-/* Reads one ground from JSON text (`n` bytes; the format is described in DEVELOPERS.md) and completes
- * it. `name` names the text in errors: PF_ERROR_FILE, PF_ERROR_GROUND. */
+/* Reads one ground from JSON text (`n` bytes; the format is described in DEVELOPERS.md) and
+ * completes it. `name` names the text in errors: PF_ERROR_FILE, PF_ERROR_GROUND. */
 PfGround *pf_ground_parse (const char *json, gsize n, const char *name, GError **error);
 
-/* The ground of that name among those that come with the program; or, if `name` ends in .json, the one
- * in that file. An unknown name is an error that suggests the nearest one. */
+/* The ground of that name among those that come with the program; or, if `name` ends in .json, the
+ * one in that file. An unknown name is an error that suggests the nearest one. */
 PfGround *pf_ground_load (const char *name, GError **error);
 
 /* The names of the grounds that come with the program, sorted; NULL-terminated. Free with
  * g_strfreev(). */
 char **pf_ground_names (void);
 
-/* --- Outlines ----------------------------------------------------------------------------------- */
+/* --- Outlines -----------------------------------------------------------------------------------
+ */
 
 /* What an imported drawing holds. Lengths in mm from the drawing's top left. */
 typedef struct {
-  double width, height; /* of the drawing */
-  GPtrArray *outlines;  /* of PfOutline, in drawing order */
+  double width, height;  /* of the drawing */
+  GPtrArray *outlines;   /* of PfOutline, in drawing order */
   GPtrArray *background; /* of PfPolyline: open lines and other shapes, kept faintly */
-  GPtrArray *remarks;   /* of char *: what couldn't be used, by element and line */
+  GPtrArray *remarks;    /* of char *: what couldn't be used, by element and line */
 } PfDrawing;
 
 /* One region of a drawing. */
 typedef struct {
-  char *name;         /* the id of the element its outer loop comes from, or "motif N" */
+  char *name; /* the id of the element its outer loop comes from, or "motif N" */
   PfRegion *region;
-  GArray **pinholes;  /* for each loop, then NULL: distances along it (double, rising) of the drawing's
-                         own pinholes; empty if it has none */
+  GArray **pinholes; /* for each loop, then NULL: distances along it (double, rising) of the
+                        drawing's own pinholes; empty if it has none */
 } PfOutline;
 
 typedef struct {
@@ -52,37 +54,38 @@ typedef struct {
 #define PF_SVG_MAX_BYTES (64 * 1024 * 1024)
 
 /* Reads the outlines of an SVG drawing: all closed shapes, or only the elements whose ids are in
- * `elements` (NULL-terminated; NULL for all), the rest as background. Circles up to 1 mm across near an outline, and all
- * on a layer or group called `pinholes`, become pinholes. PF_ERROR_FILE, PF_ERROR_TOO_BIG,
- * PF_ERROR_OUTLINE. */
+ * `elements` (NULL-terminated; NULL for all), the rest as background. Circles up to 1 mm across
+ * near an outline, and all on a layer or group called `pinholes`, become pinholes. PF_ERROR_FILE,
+ * PF_ERROR_TOO_BIG, PF_ERROR_OUTLINE. */
 PfDrawing *pf_drawing_parse (const char *svg, gsize n, const char *name,
                              const char *const *elements, GError **error);
 PfDrawing *pf_drawing_load (const char *filename, const char *const *elements, GError **error);
 void pf_drawing_free (PfDrawing *drawing);
 
-/* --- Motifs ------------------------------------------------------------------------------------- */
+/* --- Motifs -------------------------------------------------------------------------------------
+ */
 
 /* A shape with a worked edge, and what fills it. */
 typedef struct {
   char *name;
   PfRegion *region;
-  PfEdge *edges;              /* one for each loop of the region */
+  PfEdge *edges; /* one for each loop of the region */
   PfFillingSettings settings;
-  PfFilling *filling;         /* NULL until pf_pricking_fill() */
+  PfFilling *filling; /* NULL until pf_pricking_fill() */
 } PfMotif;
 
 /* A piece: its motifs, all filled with one ground, and the drawing they come from. */
 typedef struct {
   char *title;
-  double width, height;  /* of the drawing, mm */
+  double width, height; /* of the drawing, mm */
   PfGround *ground;
   GPtrArray *motifs;     /* of PfMotif */
   GPtrArray *background; /* of PfPolyline */
 } PfPricking;
 
 /* A pricking of all outlines in `drawing`, which it takes over. Each motif has edges of `kind`, its
- * own pinholes where the drawing has some, and `settings`; unless `origin_given`, the ground's origin lies in the middle of each
- * region's box. PF_ERROR_SETTING. Takes over `ground` too. */
+ * own pinholes where the drawing has some, and `settings`; unless `origin_given`, the ground's
+ * origin lies in the middle of each region's box. PF_ERROR_SETTING. Takes over `ground` too. */
 PfPricking *pf_pricking_new (const char *title, PfDrawing *drawing, PfGround *ground,
                              PfEdgeKind kind, double edge_gap, const PfFillingSettings *settings,
                              bool origin_given, GError **error);

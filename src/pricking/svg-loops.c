@@ -11,8 +11,8 @@
 /* Loops are the same if all their points are this near, in mm. */
 #define SAME 1e-6
 
-/* Whether the chain isn't all on one line. One that crosses itself may bound as much on one hand as on the other: it goes on
- * to the check of regions, which says where it crosses. */
+/* Whether the chain isn't all on one line. One that crosses itself may bound as much on one hand as
+ * on the other: it goes on to the check of regions, which says where it crosses. */
 bool
 pf_svg_chain_has_area (const PfChain *chain)
 {

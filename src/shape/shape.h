@@ -67,7 +67,8 @@ pf_affine_determinant (PfAffine m)
 /* The inverse of `m`, whose determinant must not be 0. */
 PfAffine pf_affine_invert (PfAffine m);
 
-/* --- Curves: drawn paths flattened to chains of straight steps ---------------------------------- */
+/* --- Curves: drawn paths flattened to chains of straight steps ----------------------------------
+ */
 
 /* A chain lies within this many mm of the curve it stands for, ... */
 #define PF_FLATNESS 0.01
@@ -84,7 +85,8 @@ typedef struct {
 /* Collects the segments of a path, mapped to the sheet and flattened as they come. */
 typedef struct PfPath PfPath;
 
-/* An empty path; every point given to it is mapped by `to_sheet` first. Free with pf_path_free(). */
+/* An empty path; every point given to it is mapped by `to_sheet` first. Free with pf_path_free().
+ */
 PfPath *pf_path_new (PfAffine to_sheet);
 void pf_path_free (PfPath *path);
 
@@ -94,21 +96,23 @@ void pf_path_line_to (PfPath *path, PfPoint to);
 void pf_path_curve_to (PfPath *path, PfPoint a, PfPoint b, PfPoint to);
 /* A quadratic Bézier curve with control point `a`. */
 void pf_path_quadratic_to (PfPath *path, PfPoint a, PfPoint to);
-/* An elliptical arc as in SVG 2, appendix B.2 (conversion from endpoint to centre): radii `rx`, `ry`
- * in the path's own units, the ellipse's x axis turned by `rotation` degrees, the larger or the
- * smaller arc, clockwise (`sweep`) or not. Radii too small are enlarged; a zero radius is a line. */
+/* An elliptical arc as in SVG 2, appendix B.2 (conversion from endpoint to centre): radii `rx`,
+ * `ry` in the path's own units, the ellipse's x axis turned by `rotation` degrees, the larger or
+ * the smaller arc, clockwise (`sweep`) or not. Radii too small are enlarged; a zero radius is a
+ * line. */
 void pf_path_arc_to (PfPath *path, double rx, double ry, double rotation, bool large, bool sweep,
                      PfPoint to);
 void pf_path_close (PfPath *path);
 /* Where the pen is, in the path's own units. */
 PfPoint pf_path_current (const PfPath *path);
 
-/* The chains so far, in drawing order; `*n` gets their number. Points that repeat within PF_TOUCH are
- * one point. The chains belong to the path. A coordinate that isn't finite, or beyond
+/* The chains so far, in drawing order; `*n` gets their number. Points that repeat within PF_TOUCH
+ * are one point. The chains belong to the path. A coordinate that isn't finite, or beyond
  * PF_OUTLINE_LIMIT, is an error (PF_ERROR_OUTLINE); NULL then. */
 const PfChain *pf_path_chains (const PfPath *path, size_t *n, GError **error);
 
-/* --- Loops and regions -------------------------------------------------------------------------- */
+/* --- Loops and regions --------------------------------------------------------------------------
+ */
 
 /* A closed chain, in the direction and from the first point it was drawn. */
 typedef struct {
@@ -125,10 +129,10 @@ typedef struct {
 
 /* Where a straight line meets the outline. */
 typedef struct {
-  double t;      /* 0 at the line's start, 1 at its end */
+  double t; /* 0 at the line's start, 1 at its end */
   PfPlace place;
-  double t_run;  /* end of the run along an edge that lies on the line; t where there is none */
-  int side;      /* -1 or 1 where the outline passes from one side of the line to the other, else 0 */
+  double t_run; /* end of the run along an edge that lies on the line; t where there is none */
+  int side; /* -1 or 1 where the outline passes from one side of the line to the other, else 0 */
 } PfMeeting;
 
 /* Area bounded by one outer loop (loops[0]) and any number of holes. */
@@ -142,16 +146,17 @@ typedef struct {
 /* Signed area in mm²: positive if the loop runs clockwise as seen on the sheet. */
 double pf_chain_area (const PfPoint *points, size_t n);
 
-/* A region from n_chains closed chains (copied), the first of them the outer loop. PF_ERROR_OUTLINE,
- * with the place in mm, if a loop has no area, two edges cross or lie on one another, or a hole isn't
- * inside the outer loop and outside the other holes. Loops may touch in single points. */
+/* A region from n_chains closed chains (copied), the first of them the outer loop.
+ * PF_ERROR_OUTLINE, with the place in mm, if a loop has no area, two edges cross or lie on one
+ * another, or a hole isn't inside the outer loop and outside the other holes. Loops may touch in
+ * single points. */
 PfRegion *pf_region_new (const PfChain *chains, size_t n_chains, GError **error);
 void pf_region_free (PfRegion *region);
 
-/* Sorts n_chains closed chains by even-odd nesting: a chain within an even number of others is an outer
- * loop, and the chains next within it are its holes. Gives a PfRegion for each outer loop, in the order
- * of the chains; `*owners` (free with g_free(); may be NULL) gets the number of each region's outer chain. 
- * Errors as for pf_region_new(). Free the array with g_ptr_array_unref(). */
+/* Sorts n_chains closed chains by even-odd nesting: a chain within an even number of others is an
+ * outer loop, and the chains next within it are its holes. Gives a PfRegion for each outer loop, in
+ * the order of the chains; `*owners` (free with g_free(); may be NULL) gets the number of each
+ * region's outer chain. Errors as for pf_region_new(). Free the array with g_ptr_array_unref(). */
 GPtrArray *pf_regions_from_chains (const PfChain *chains, size_t n_chains, size_t **owners,
                                    GError **error);
 
@@ -166,7 +171,8 @@ pf_loop_length (const PfLoop *loop)
 
 /* The point of the outline at `place`. */
 PfPoint pf_region_point (const PfRegion *region, PfPlace place);
-/* The unit vector along the outline there, in the loop's own direction; at a vertex, that of the edge it begins. */
+/* The unit vector along the outline there, in the loop's own direction; at a vertex, that of the
+ * edge it begins. */
 PfPoint pf_region_direction (const PfRegion *region, PfPlace place);
 /* The distance in mm from `from` forward to `to` along the loop, 0 to less than its length. */
 double pf_loop_forward (const PfLoop *loop, double from, double to);
@@ -175,15 +181,17 @@ double pf_loop_distance (const PfLoop *loop, double a, double b);
 /* Half-way between `a` and `b`, the shorter way round. */
 double pf_loop_midway (const PfLoop *loop, double a, double b);
 
-/* The outline point nearest to `p`; of several, the first by loop and distance along. `*distance` (may
- * be NULL) gets how far it is, in mm. */
+/* The outline point nearest to `p`; of several, the first by loop and distance along. `*distance`
+ * (may be NULL) gets how far it is, in mm. */
 PfPlace pf_region_nearest (const PfRegion *region, PfPoint p, double *distance);
 
-/* Appends to `meetings` (an array of PfMeeting, cleared first) each edge that the straight line from
- * `from` to `to` meets, ends included, sorted by t. A vertex within PF_TOUCH of the line is on it. */
+/* Appends to `meetings` (an array of PfMeeting, cleared first) each edge that the straight line
+ * from `from` to `to` meets, ends included, sorted by t. A vertex within PF_TOUCH of the line is on
+ * it. */
 void pf_region_meet (const PfRegion *region, PfPoint from, PfPoint to, GArray *meetings);
 
-/* --- The worked edge ---------------------------------------------------------------------------- */
+/* --- The worked edge ----------------------------------------------------------------------------
+ */
 
 typedef enum {
   PF_EDGE_HALF_STITCH,  /* sew into a pinhole, or round the bar between two */

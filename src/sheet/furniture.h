@@ -29,4 +29,7 @@ void pf_furniture_draw (PfPage *page, const PfFurniture *furniture, const PfTili
 #define PF_RULE_LENGTH 50.0
 void pf_check_rules_draw (PfPage *page, PfPoint corner);
 
+/* The scales along the left and the bottom of the view's window, in mm of the drawing. */
+void pf_scales_draw (PfPage *page, const PfView *view);
+
 G_END_DECLS

@@ -68,6 +68,9 @@ void pf_numbers_block (const PfDrawn *drawn, const PfView *field, PfPlacer *plac
  * of new pairs found no room. */
 size_t pf_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
                          PfPlacer *placer);
+/* Adds the number of every tenth pinhole, where there is room. */
+void pf_pinhole_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
+                               PfPlacer *placer);
 /* Adds a label with the motif's number, counted from 1, in Roman figures. */
 void pf_motif_name_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
                           PfPlacer *placer, guint number);

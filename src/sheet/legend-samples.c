@@ -187,6 +187,15 @@ sample_number (PfPage *page, const PfSizes *sizes, PfPoint middle)
   pf_page_group_end (page);
 }
 
+static void
+sample_pinhole_number (PfPage *page, const PfSizes *sizes, PfPoint middle)
+{
+  (void) sizes;
+  pf_page_text_group (page, "sample", PF_COLOUR_HOLE_NUMBER, NULL);
+  pf_page_text (page, off (middle, 0, 0.7), PF_TEXT_MIDDLE, 1.8, "10");
+  pf_page_group_end (page);
+}
+
 void
 pf_sample_draw (PfPage *page, const PfSizes *sizes, PfPoint middle, PfSample sample)
 {
@@ -206,6 +215,7 @@ pf_sample_draw (PfPage *page, const PfSizes *sizes, PfPoint middle, PfSample sam
     [PF_SAMPLE_LEFT_OUT] = sample_left_out,
     [PF_SAMPLE_BEAD] = sample_bead,
     [PF_SAMPLE_NUMBER] = sample_number,
+    [PF_SAMPLE_PINHOLE_NUMBER] = sample_pinhole_number,
   };
   if (sample != PF_SAMPLE_NONE)
     draw[sample](page, sizes, middle);

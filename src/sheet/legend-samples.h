@@ -28,6 +28,7 @@ typedef enum {
   PF_SAMPLE_LEFT_OUT,
   PF_SAMPLE_BEAD,
   PF_SAMPLE_NUMBER,
+  PF_SAMPLE_PINHOLE_NUMBER,
 } PfSample;
 
 /* Draws one round `middle`. */

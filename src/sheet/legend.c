@@ -81,6 +81,8 @@ add_pairs (PfLegend *legend, const PfCounts *counts)
   add (legend, counts->finished > 0, PF_SAMPLE_FINISHED, _ ("Finished pair: sewn, tied, cut"));
   add (legend, counts->new_pairs > 0, PF_SAMPLE_NUMBER,
        _ ("Number of a pair, where it enters or ends"));
+  add (legend, counts->sewings > 0, PF_SAMPLE_PINHOLE_NUMBER,
+       _ ("Number of a pinhole, every tenth"));
   add (legend, counts->at_pinhole > 0, PF_SAMPLE_AT_PINHOLE, _ ("Sewing into a pinhole"));
   add (legend, counts->round_bar > 0, PF_SAMPLE_ROUND_BAR, _ ("Sewing round the bar"));
   add (legend, counts->off_line > 0, PF_SAMPLE_OFF_LINE, _ ("Sewing off its line: look at it"));
@@ -99,8 +101,8 @@ pf_legend_new (const PfPricking *pricking, const PfSheetSettings *settings, size
     return legend;
   add_pairs (legend, &found.counts);
   add (legend, found.has_missing, PF_SAMPLE_MISSING, _ ("Missing pin, where the line was going"));
-  add (legend, found.counts.kept > 0, PF_SAMPLE_KEPT, _ ("Kept repeat: its motif is worked"));
-  add (legend, found.counts.plain > 0, PF_SAMPLE_PLAIN, _ ("Plain repeat: without its motif"));
+  add (legend, found.counts.kept > 0, PF_SAMPLE_KEPT, _ ("Kept repeat: its middle is worked"));
+  add (legend, found.counts.plain > 0, PF_SAMPLE_PLAIN, _ ("Plain repeat: without its middle"));
   add (legend, found.counts.left_out > 0, PF_SAMPLE_LEFT_OUT, _ ("Repeat left out"));
   add (legend, found.counts.beads > 0, PF_SAMPLE_BEAD, _ ("Bead"));
   if (without_room > 0)

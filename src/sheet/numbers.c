@@ -14,6 +14,9 @@
 #define REACH_NEEDED 6.0
 #define REACH_WELCOME 1.0
 
+/* The size of a pinhole's number, as a part of a pair's. */
+#define PINHOLE_SIZE 0.75
+
 static void
 block_chain (PfPlacer *placer, const PfView *field, const PfPoint *points, size_t n, bool closed,
              PfBlock block)
@@ -163,6 +166,27 @@ pf_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfP
         place_number (drawn, &around, placer, sewing, REACH_WELCOME);
     }
   return without_room;
+}
+
+void
+pf_pinhole_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
+                          PfPlacer *placer)
+{
+  const PfMotif *motif = drawn->motif;
+  const Surroundings around = { field, all };
+  for (size_t i = 0; i < motif->region->n_loops; i++)
+    for (size_t h = 0; h < motif->edges[i].n_pinholes; h += h == 0 ? 9 : 10)
+      {
+        const PfPlace place = { i, motif->edges[i].pinholes[h] };
+        const PfPoint out = pf_view_direction (field, pf_drawn_outward (drawn, place));
+        g_autofree char *text = g_strdup_printf ("%zu", h + 1);
+        PfLabel label;
+        if (pf_label_place (placer, text, PINHOLE_SIZE * drawn->sizes.text, PF_COLOUR_HOLE_NUMBER,
+                            pf_view_point (field, pf_region_point (motif->region, place)),
+                            pf_point_towards ((PfPoint){ 0, 0 }, out), REACH_WELCOME, is_outside,
+                            &around, &label))
+          g_array_append_val (drawn->labels, label);
+      }
 }
 
 static const char *

@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The sewings as a table, one a line, in the order of work: CSV as in RFC 4180, with points in numbers.
+ * The sewings as a table, one a line, in the order of work: CSV as in RFC 4180, with points in
+ * numbers.
  */
 #include "report.h"
 
 #include <string.h>
 
-/* A field in quotes, its own quotes doubled, if it needs them. A spreadsheet must not take a motif's name for a
- * formula, so one that begins like a formula gets an apostrophe before it. */
+/* A field in quotes, its own quotes doubled, if it needs them. A spreadsheet must not take a
+ * motif's name for a formula, so one that begins like a formula gets an apostrophe before it. */
 static void
 append_field (GString *csv, const char *text)
 {
@@ -54,7 +55,8 @@ append_sewing (GString *csv, const PfPricking *pricking, const PfMotif *motif, s
 char *
 pf_report_csv (const PfPricking *pricking)
 {
-  GString *csv = g_string_new ("number,place,kind,pair,stitch,angle_off_line,off_line,motif,x_mm,y_mm\r\n");
+  GString *csv =
+      g_string_new ("number,place,kind,pair,stitch,angle_off_line,off_line,motif,x_mm,y_mm\r\n");
   for (guint m = 0; m < pricking->motifs->len; m++)
     {
       const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The pair-count report as JSON: totals at the top, and under `motifs` the same names for each motif, with all that they
- * were worked out from (placement, loops, edges) and all that they count (pairs' paths, sewings, crossings).
+ * The pair-count report as JSON: totals at the top, and under `motifs` the same names for each
+ * motif, with all that they were worked out from (placement, loops, edges) and all that they count
+ * (pairs' paths, sewings, crossings).
  */
 #include "report.h"
 

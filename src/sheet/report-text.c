@@ -8,7 +8,8 @@
 
 #include <glib/gi18n-lib.h>
 
-/* A line of a table: a label padded to a column by what it shows, not by its bytes, and a number. */
+/* A line of a table: a label padded to a column by what it shows, not by its bytes, and a number.
+ */
 static void
 append_count (GString *text, const char *label, size_t count)
 {
@@ -35,36 +36,36 @@ append_heading (GString *text, const char *heading, char underline)
 static void
 append_repeat_counts (GString *text, const PfGround *ground, const PfCounts *c)
 {
-  append_count (text, _("Whole repeats"), c->whole);
-  append_count (text, _("Partial repeats"), c->partial);
+  append_count (text, _ ("Whole repeats"), c->whole);
+  append_count (text, _ ("Partial repeats"), c->partial);
   if (ground->has_core)
     {
-      append_count (text, _("  kept, with their middle"), c->kept);
-      append_count (text, _("  plain, without it"), c->plain);
+      append_count (text, _ ("  kept, with their middle"), c->kept);
+      append_count (text, _ ("  plain, without it"), c->plain);
     }
-  append_count (text, _("Repeats left out"), c->left_out);
+  append_count (text, _ ("Repeats left out"), c->left_out);
 }
 
 static void
 append_counts (GString *text, const PfGround *ground, const PfCounts *c)
 {
-  append_count (text, _("Stitches"), c->stitches);
-  append_count (text, _("Pins"), c->pins);
-  append_count (text, _("Beads"), c->beads);
+  append_count (text, _ ("Stitches"), c->stitches);
+  append_count (text, _ ("Pins"), c->pins);
+  append_count (text, _ ("Beads"), c->beads);
   append_repeat_counts (text, ground, c);
-  append_count (text, _("New pairs (to wind)"), c->new_pairs);
-  append_count (text, _("Pairs turned at the edge"), c->turned);
-  append_count (text, _("Pairs carried along the edge"), c->carried);
-  append_count (text, _("Pairs finished"), c->finished);
-  append_count (text, _("Most pairs on the pillow at once"), c->most_at_once);
-  append_length (text, _("Carried in all, mm"), c->carry_mm);
-  append_count (text, _("Pair lines that leave"), c->leaving);
-  append_count (text, _("Pair lines that enter"), c->entering);
-  append_count (text, _("Sewings"), c->sewings);
-  append_count (text, _("  into a pinhole"), c->at_pinhole);
-  append_count (text, _("  round a bar"), c->round_bar);
-  append_count (text, _("  off their line: look at these"), c->off_line);
-  append_length (text, _("Moved from their targets, mm"), c->place_mm);
+  append_count (text, _ ("New pairs (to wind)"), c->new_pairs);
+  append_count (text, _ ("Pairs turned at the edge"), c->turned);
+  append_count (text, _ ("Pairs carried along the edge"), c->carried);
+  append_count (text, _ ("Pairs finished"), c->finished);
+  append_count (text, _ ("Most pairs on the pillow at once"), c->most_at_once);
+  append_length (text, _ ("Carried in all, mm"), c->carry_mm);
+  append_count (text, _ ("Pair lines that leave"), c->leaving);
+  append_count (text, _ ("Pair lines that enter"), c->entering);
+  append_count (text, _ ("Sewings"), c->sewings);
+  append_count (text, _ ("  into a pinhole"), c->at_pinhole);
+  append_count (text, _ ("  round a bar"), c->round_bar);
+  append_count (text, _ ("  off their line: look at these"), c->off_line);
+  append_length (text, _ ("Moved from their targets, mm"), c->place_mm);
 }
 
 static const char *
@@ -88,11 +89,11 @@ place_words (const PfMotif *motif, const PfSewing *sewing)
 {
   g_autofree char *name = pf_sewing_place_name (motif, sewing);
   const char *number = strrchr (name, ' ') + 1;
-  g_autofree char *place = sewing->pinhole != PF_NONE ? g_strdup_printf (_("pinhole %s"), number)
-                                                      : g_strdup_printf (_("bar %s"), number);
+  g_autofree char *place = sewing->pinhole != PF_NONE ? g_strdup_printf (_ ("pinhole %s"), number)
+                                                      : g_strdup_printf (_ ("bar %s"), number);
   if (sewing->place.loop == 0)
     return g_steal_pointer (&place);
-  return g_strdup_printf (_("hole %zu, %s"), sewing->place.loop, place);
+  return g_strdup_printf (_ ("hole %zu, %s"), sewing->place.loop, place);
 }
 
 /* Appends `cell`, filled up to `width` characters and two more. */
@@ -109,15 +110,15 @@ append_sewings (GString *text, const PfPricking *pricking, const PfMotif *motif)
   const PfFilling *filling = motif->filling;
   if (filling->n_sewings == 0)
     return;
-  g_string_append_printf (text, "\n%s\n", _("Sewings, in the order of work"));
+  g_string_append_printf (text, "\n%s\n", _ ("Sewings, in the order of work"));
   g_string_append (text, "  ");
-  append_cell (text, _("No."), 5);
-  append_cell (text, _("Pair"), 5);
-  append_cell (text, _("Kind"), 10);
-  append_cell (text, _("Place"), 20);
-  append_cell (text, _("At (mm)"), 16);
-  append_cell (text, _("Angle"), 6);
-  g_string_append_printf (text, "%s\n", _("Stitch (repeat)"));
+  append_cell (text, _ ("No."), 5);
+  append_cell (text, _ ("Pair"), 5);
+  append_cell (text, _ ("Kind"), 10);
+  append_cell (text, _ ("Place"), 20);
+  append_cell (text, _ ("At (mm)"), 16);
+  append_cell (text, _ ("Angle"), 6);
+  g_string_append_printf (text, "%s\n", _ ("Stitch (repeat)"));
   for (size_t s = 0; s < filling->n_sewings; s++)
     {
       const PfSewing *sewing = &filling->sewings[s];
@@ -147,11 +148,12 @@ append_path (GString *text, const PfPricking *pricking, const PfFilling *filling
         g_string_append (text, " – ");
       if (step.kind == PF_STEP_SEWING)
         {
-          g_string_append_printf (text, _("sewing %u"), step.index + 1);
+          g_string_append_printf (text, _ ("sewing %u"), step.index + 1);
           continue;
         }
       const PfStitchId id = filling->stitches[step.index].id;
-      g_string_append_printf (text, "%s (%d, %d)", pricking->ground->stitches[id.k].name, id.i, id.j);
+      g_string_append_printf (text, "%s (%d, %d)", pricking->ground->stitches[id.k].name, id.i,
+                              id.j);
     }
   g_string_append_c (text, '\n');
 }
@@ -161,20 +163,22 @@ append_motif (GString *text, const PfPricking *pricking, const PfMotif *motif)
 {
   const PfFilling *filling = motif->filling;
   const PfPlacement *placement = &filling->placement;
-  g_autofree char *heading = g_strdup_printf (_("Motif “%s”"), motif->name);
+  g_autofree char *heading = g_strdup_printf (_ ("Motif “%s”"), motif->name);
   append_heading (text, heading, '-');
-  g_string_append_printf (text, _("  Ground’s origin at (%.2f, %.2f) mm, turned by %g degrees, gap %g mm\n"),
-                          placement->origin.x, placement->origin.y, placement->turn, placement->gap);
-  g_string_append_printf (text, motif->edges[0].kind == PF_EDGE_CLOTH_STITCH
-                                    ? _("  Cloth stitch edge, edge gap %g mm\n")
-                                    : _("  Half stitch edge, edge gap %g mm\n"),
+  g_string_append_printf (
+      text, _ ("  Ground’s origin at (%.2f, %.2f) mm, turned by %g degrees, gap %g mm\n"),
+      placement->origin.x, placement->origin.y, placement->turn, placement->gap);
+  g_string_append_printf (text,
+                          motif->edges[0].kind == PF_EDGE_CLOTH_STITCH
+                              ? _ ("  Cloth stitch edge, edge gap %g mm\n")
+                              : _ ("  Half stitch edge, edge gap %g mm\n"),
                           motif->edges[0].gap);
   append_counts (text, pricking->ground, &filling->counts);
   for (size_t w = 0; w < filling->n_warnings; w++)
-    g_string_append_printf (text, _("  Look: %s\n"), filling->warnings[w].text);
+    g_string_append_printf (text, _ ("  Look: %s\n"), filling->warnings[w].text);
   append_sewings (text, pricking, motif);
   if (filling->n_pairs > 0)
-    g_string_append_printf (text, "\n%s\n", _("Each pair’s way: sewings and stitches (repeat)"));
+    g_string_append_printf (text, "\n%s\n", _ ("Each pair’s way: sewings and stitches (repeat)"));
   for (size_t p = 0; p < filling->n_pairs; p++)
     append_path (text, pricking, filling, p);
 }
@@ -183,22 +187,26 @@ char *
 pf_report_text (const PfPricking *pricking)
 {
   GString *text = g_string_new (NULL);
-  g_autofree char *title = g_strdup_printf (_("Pair-count report: %s"), pricking->title);
+  g_autofree char *title = g_strdup_printf (_ ("Pair-count report: %s"), pricking->title);
   append_heading (text, title, '=');
-  g_string_append_printf (text, _("Ground: %s\n"), pricking->ground->title);
-  g_string_append (text, _("Places in mm from the drawing’s top left; pinholes numbered along the outline from its "
-                           "first point; repeats as (i, j) from the ground’s origin.\n"));
+  g_string_append_printf (text, _ ("Ground: %s\n"), pricking->ground->title);
+  g_string_append (
+      text,
+      _ ("Places in mm from the drawing’s top left; pinholes numbered along the outline from its "
+         "first point; repeats as (i, j) from the ground’s origin.\n"));
   if (pricking->motifs->len > 1)
     {
       const PfCounts total = pf_pricking_counts (pricking);
-      append_heading (text, _("Whole piece"), '-');
+      append_heading (text, _ ("Whole piece"), '-');
       append_counts (text, pricking->ground, &total);
     }
   for (guint m = 0; m < pricking->motifs->len; m++)
     append_motif (text, pricking, g_ptr_array_index (pricking->motifs, m));
   g_string_append_printf (text, "\n%s\n",
-                          _("Take care: pins and needles are sharp; keep pins and small beads away from children; work in "
-                            "good light and rest your eyes. Local rules and the practice you were taught come first."));
+                          _ ("Take care: pins and needles are sharp; keep pins and small beads "
+                             "away from children; work in "
+                             "good light and rest your eyes. Local rules and the practice you were "
+                             "taught come first."));
   g_string_erase (text, 0, 1); /* the first heading needs no empty line before it */
   return g_string_free (text, FALSE);
 }

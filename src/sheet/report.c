@@ -29,8 +29,8 @@ char *
 pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing)
 {
   const PfEdge *edge = &motif->edges[sewing->place.loop];
-  g_autofree char *hole = sewing->place.loop == 0 ? g_strdup ("")
-                                                  : g_strdup_printf ("hole %zu ", sewing->place.loop);
+  g_autofree char *hole =
+      sewing->place.loop == 0 ? g_strdup ("") : g_strdup_printf ("hole %zu ", sewing->place.loop);
   if (sewing->pinhole != PF_NONE)
     return g_strdup_printf ("%spinhole %u", hole, sewing->pinhole + 1);
   const size_t before = pinhole_before (edge, sewing->place.along);
@@ -38,7 +38,8 @@ pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing)
 }
 
 static void
-append_stitch (GString *text, const PfPricking *pricking, const PfFilling *filling, guint32 crossing)
+append_stitch (GString *text, const PfPricking *pricking, const PfFilling *filling,
+               guint32 crossing)
 {
   if (crossing == PF_NONE)
     return;
@@ -80,6 +81,7 @@ pf_report_save (const PfPricking *pricking, const char *filename, GError **error
         return pf_file_save (filename, text, strlen (text), error);
       }
   g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
-               _("The report “%s” doesn’t end in .txt, .json or .csv: choose one of these."), filename);
+               _ ("The report “%s” doesn’t end in .txt, .json or .csv: choose one of these."),
+               filename);
   return false;
 }

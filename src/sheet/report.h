@@ -9,8 +9,8 @@
 /* "new", "turned", "carried", "finished": as in files, not translated. */
 const char *pf_pair_kind_name (PfPairKind kind);
 
-/* Where sewing `s` goes, as on the sheet: "pinhole 12", "bar 12-13"; with the hole's number before it if it isn't on
- * the outer outline. Not translated. */
+/* Where sewing `s` goes, as on the sheet: "pinhole 12", "bar 12-13"; with the hole's number before
+ * it if it isn't on the outer outline. Not translated. */
 char *pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing);
 
 /* The stitch it begins or ends at, "1 (0, -2)": name and repeat; both for a turned pair. */

@@ -80,6 +80,8 @@ place_labels (Layout *layout)
   for (guint m = 0; m < drawn->len; m++)
     layout->without_room +=
         pf_numbers_place (g_ptr_array_index (drawn, m), drawn, &layout->field, layout->placer);
+  for (guint m = 0; m < drawn->len; m++)
+    pf_pinhole_numbers_place (g_ptr_array_index (drawn, m), drawn, &layout->field, layout->placer);
 }
 
 /* What one motif takes up in the field; `*widest` grows to its widest label. */
@@ -220,6 +222,7 @@ page_svg (const Layout *layout, const char *title, size_t n)
     pf_joins_draw (page, &view, tiling, layout->joins, n);
   pf_page_group_end (page);
   pf_furniture_draw (page, layout->furniture, tiling, n);
+  pf_scales_draw (page, &view);
   return pf_page_finish (page);
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Sheets: what is printed. One description of the drawing, an SVG page, is what is shown, printed and
- * saved; PDF and PNG are that same page painted by librsvg.
+ * Sheets: what is printed. One description of the drawing, an SVG page, is what is shown, printed
+ * and saved; PDF and PNG are that same page painted by librsvg.
  */
 #pragma once
 
@@ -10,7 +10,7 @@
 G_BEGIN_DECLS
 
 typedef struct {
-  const char *name; /* "A4", "A3", "Letter" */
+  const char *name;     /* "A4", "A3", "Letter" */
   double width, height; /* mm, upright */
 } PfPaper;
 
@@ -19,12 +19,12 @@ const PfPaper *pf_paper_find (const char *name, GError **error);
 
 typedef struct {
   const PfPaper *paper;
-  double enlarge;    /* 1 for true size */
-  bool pins_only;    /* the plain pricking, for the pillow */
-  bool mirror;       /* seen from the other side; the text still reads */
-  bool background;   /* the drawing's other lines, faintly */
-  const char *date;  /* as printed, or NULL for none */
-  gint64 created;    /* seconds since 1970, for the PDF's own date */
+  double enlarge;   /* 1 for true size */
+  bool pins_only;   /* the plain pricking, for the pillow */
+  bool mirror;      /* seen from the other side; the text still reads */
+  bool background;  /* the drawing's other lines, faintly */
+  const char *date; /* as printed, or NULL for none */
+  gint64 created;   /* seconds since 1970, for the PDF's own date */
 } PfSheetSettings;
 
 #define PF_ENLARGE_MIN 0.1
@@ -32,7 +32,8 @@ typedef struct {
 
 typedef struct PfSheet PfSheet;
 
-/* Lays the filled pricking out on pages. PF_ERROR_SETTING, PF_ERROR_TOO_BIG (more than 400 pages). */
+/* Lays the filled pricking out on pages. PF_ERROR_SETTING, PF_ERROR_TOO_BIG (more than 400 pages).
+ */
 PfSheet *pf_sheet_new (const PfPricking *pricking, const PfSheetSettings *settings, GError **error);
 void pf_sheet_free (PfSheet *sheet);
 
@@ -43,8 +44,8 @@ const char *pf_sheet_page_svg (const PfSheet *sheet, size_t n);
 void pf_sheet_page_size (const PfSheet *sheet, double *width, double *height);
 
 /* Saves all pages, in the format that the name ends in: .pdf; .svg and .png, with pages after the
- * first in NAME-2.svg and so on. A file is written whole or not at all. `*files` (may be NULL) gets the names of the files,
- * NULL-terminated. */
+ * first in NAME-2.svg and so on. A file is written whole or not at all. `*files` (may be NULL) gets
+ * the names of the files, NULL-terminated. */
 bool pf_sheet_save (const PfSheet *sheet, const char *filename, char ***files, GError **error);
 
 /* One ground by itself, as an SVG document: a patch of repeats with pins, pair lines and names. */
@@ -52,7 +53,8 @@ char *pf_ground_drawing_svg (const PfGround *ground);
 /* The same, saved as .svg, .pdf or .png. */
 bool pf_ground_drawing_save (const PfGround *ground, const char *filename, GError **error);
 
-/* --- Reports ------------------------------------------------------------------------------------ */
+/* --- Reports ------------------------------------------------------------------------------------
+ */
 
 /* The pair-count report: for people, as JSON, and the sewings as CSV. Free with g_free(). */
 char *pf_report_text (const PfPricking *pricking);

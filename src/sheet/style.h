@@ -16,7 +16,8 @@ G_BEGIN_DECLS
 #define PF_COLOUR_FAINT "#b4b4b4" /* beyond the edge */
 #define PF_COLOUR_BACKGROUND "#d2d2d2"
 #define PF_COLOUR_QUIET "#5a5a5a" /* words that stand back */
-#define PF_COLOUR_KEPT "#e9e4d4"  /* a light sand; light grey in a grey print */
+#define PF_COLOUR_HOLE_NUMBER "#767676"
+#define PF_COLOUR_KEPT "#e9e4d4" /* a light sand; light grey in a grey print */
 #define PF_COLOUR_PAPER "#fff"
 
 /* The line of one kind of pair. Dashes are in dash units (PfSizes). */

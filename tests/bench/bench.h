@@ -19,13 +19,14 @@ double bench_now (void);
 /* Sorts the times. */
 double bench_median (double times[BENCH_RUNS]);
 
-/* Prints whether `what`, which is `value`, is at least (or at most) `limit`; the benchmark's exit status says whether all were. */
+/* Prints whether `what`, which is `value`, is at least (or at most) `limit`; the benchmark's exit
+ * status says whether all were. */
 void bench_at_least (const char *what, double value, double limit);
 void bench_at_most (const char *what, double value, double limit);
 int bench_exit (void);
 
-/* A wavy outline round (0, 0) with a wavy hole, n_edges edges together, the box about 2 · radius mm wide. Free with
- * bench_chains_free(). */
+/* A wavy outline round (0, 0) with a wavy hole, n_edges edges together, the box about 2 · radius mm
+ * wide. Free with bench_chains_free(). */
 PfChain *bench_chains (double radius, size_t n_edges);
 void bench_chains_free (PfChain *chains);
 PfRegion *bench_region (double radius, size_t n_edges);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Which of two million pair lines are cut at the edge, and where: all at once, and line by line with GEOS, which is only asked
- * whether each line meets the outline: of the prepared outline, or of the edges that its tree finds near the line.
+ * Which of two million pair lines are cut at the edge, and where: all at once, and line by line
+ * with GEOS, which is only asked whether each line meets the outline: of the prepared outline, or
+ * of the edges that its tree finds near the line.
  */
 #include "bench.h"
 
@@ -37,7 +38,8 @@ list_lines (Task *task)
           const PfPairLine *line = &lattice->ground->lines[l];
           const Line ends = {
             pf_lattice_position (lattice, (PfStitchId){ line->from.stitch, i, j }),
-            pf_lattice_position (lattice, (PfStitchId){ line->to.stitch, i + line->da, j + line->db })
+            pf_lattice_position (lattice,
+                                 (PfStitchId){ line->to.stitch, i + line->da, j + line->db })
           };
           if (ends.from.x >= box.min.x && ends.from.x <= box.max.x && ends.from.y >= box.min.y &&
               ends.from.y <= box.max.y)
@@ -195,11 +197,12 @@ main (void)
       prepared[run] = time_geos (&task, &g, false, &n_prepared);
       tree[run] = time_geos (&task, &g, true, &n_tree);
     }
-  const double ms = bench_median (ours), prepared_ms = bench_median (prepared), tree_ms = bench_median (tree);
-  printf ("%zu pair lines, %d edges; cut: %zu (GEOS, without clearance: %zu meet the outline)\n", task.n_lines,
-          N_EDGES, n_cut, n_prepared);
-  printf ("ms: %.3f with all places, GEOS prepared %.1f, GEOS tree %.1f, without places\n", ms, prepared_ms,
-          tree_ms);
+  const double ms = bench_median (ours), prepared_ms = bench_median (prepared),
+               tree_ms = bench_median (tree);
+  printf ("%zu pair lines, %d edges; cut: %zu (GEOS, without clearance: %zu meet the outline)\n",
+          task.n_lines, N_EDGES, n_cut, n_prepared);
+  printf ("ms: %.3f with all places, GEOS prepared %.1f, GEOS tree %.1f, without places\n", ms,
+          prepared_ms, tree_ms);
   bench_at_least ("pair lines", (double) task.n_lines, N_LINES);
   bench_at_least ("times as fast as GEOS at its fastest", MIN (prepared_ms, tree_ms) / ms, 50);
 

@@ -59,9 +59,10 @@ measure (const char *ground, double n_stitches, double *ns_a_stitch)
     }
   const double ms = bench_median (all);
   *ns_a_stitch = ms / (double) task.counts.stitches * 1e6;
-  printf ("%-8s %8zu stitches, %6zu crossings: outline and edges %7.2f ms, filling %8.2f ms, %5.0f ns a stitch\n", ground,
-          task.counts.stitches, task.counts.leaving + task.counts.entering, bench_median (region),
-          bench_median (fill), *ns_a_stitch);
+  printf ("%-8s %8zu stitches, %6zu crossings: outline and edges %7.2f ms, filling %8.2f ms, %5.0f "
+          "ns a stitch\n",
+          ground, task.counts.stitches, task.counts.leaving + task.counts.entering,
+          bench_median (region), bench_median (fill), *ns_a_stitch);
   bench_chains_free (task.chains);
   pf_ground_free (task.ground);
   return ms;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Inside or not, a million stitches: all at once with their clearance, and point by point with GEOS's prepared polygon, which
- * isn't asked for the clearance.
+ * Inside or not, a million stitches: all at once with their clearance, and point by point with
+ * GEOS's prepared polygon, which isn't asked for the clearance.
  */
 #include "bench.h"
 
@@ -25,7 +25,8 @@ typedef struct {
 static void
 list_points (Task *task)
 {
-  g_autoptr (PfLattice) lattice = pf_lattice_new (task->region, task->ground, &task->placement, NULL);
+  g_autoptr (PfLattice) lattice =
+      pf_lattice_new (task->region, task->ground, &task->placement, NULL);
   const PfBox box = task->region->box;
   GArray *points = g_array_new (FALSE, FALSE, sizeof (PfPoint));
   for (int k = 0; k < task->ground->n_stitches; k++)
@@ -44,7 +45,8 @@ static double
 time_lattice (const Task *task, double clearance, size_t *n_inside)
 {
   const double start = bench_now ();
-  g_autoptr (PfLattice) lattice = pf_lattice_new (task->region, task->ground, &task->placement, NULL);
+  g_autoptr (PfLattice) lattice =
+      pf_lattice_new (task->region, task->ground, &task->placement, NULL);
   pf_lattice_find_inside (lattice, task->region, clearance);
   const double time = bench_now () - start;
   pf_lattice_count (lattice);
@@ -54,7 +56,8 @@ time_lattice (const Task *task, double clearance, size_t *n_inside)
 
 /* Only the questions count, not making the points that GEOS wants. */
 static double
-time_geos (const Task *task, GEOSContextHandle_t geos, const GEOSPreparedGeometry *area, size_t *n_inside)
+time_geos (const Task *task, GEOSContextHandle_t geos, const GEOSPreparedGeometry *area,
+           size_t *n_inside)
 {
   static GEOSGeometry *batch[BATCH];
   double time = 0;
@@ -63,7 +66,8 @@ time_geos (const Task *task, GEOSContextHandle_t geos, const GEOSPreparedGeometr
     {
       const size_t n = MIN (BATCH, task->n_points - from);
       for (size_t p = 0; p < n; p++)
-        batch[p] = GEOSGeom_createPointFromXY_r (geos, task->points[from + p].x, task->points[from + p].y);
+        batch[p] =
+            GEOSGeom_createPointFromXY_r (geos, task->points[from + p].x, task->points[from + p].y);
       const double start = bench_now ();
       for (size_t p = 0; p < n; p++)
         *n_inside += (size_t) GEOSPreparedContains_r (geos, area, batch[p]);
@@ -96,10 +100,11 @@ main (void)
   const double n = (double) task.n_points;
   const double with_ms = bench_median (ours), without_ms = bench_median (without);
   const double geos_ms = bench_median (theirs);
-  printf ("%zu stitches in the box, %d edges, inside: %zu, with clearance %zu (GEOS, without: %zu)\n",
-          task.n_points, N_EDGES, n_without, n_with, n_theirs);
-  printf ("ns a stitch: %.3f without clearance, %.3f with clearance, GEOS %.1f\n", without_ms / n * 1e6,
-          with_ms / n * 1e6, geos_ms / n * 1e6);
+  printf (
+      "%zu stitches in the box, %d edges, inside: %zu, with clearance %zu (GEOS, without: %zu)\n",
+      task.n_points, N_EDGES, n_without, n_with, n_theirs);
+  printf ("ns a stitch: %.3f without clearance, %.3f with clearance, GEOS %.1f\n",
+          without_ms / n * 1e6, with_ms / n * 1e6, geos_ms / n * 1e6);
   bench_at_least ("stitches in the box", n, N_STITCHES);
   bench_at_most ("differences from GEOS", fabs ((double) n_without - (double) n_theirs), 0);
   bench_at_least ("times as fast as GEOS, with clearance", geos_ms / with_ms, 100);

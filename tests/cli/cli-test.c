@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The command line as its users meet it: what comes out, what is said when something is wrong, and the exit status.
+ * The command line as its users meet it: what comes out, what is said when something is wrong, and
+ * the exit status.
  */
 #include <gio/gio.h>
 #include <glib/gstdio.h>
@@ -75,7 +76,8 @@ read_file (const char *name, gsize *length)
   return text;
 }
 
-/* --- Exit status and errors --------------------------------------------------------------------- */
+/* --- Exit status and errors ---------------------------------------------------------------------
+ */
 
 typedef struct {
   const char *name, *words;
@@ -95,25 +97,38 @@ static const Wrong wrong[] = {
   { "gap-negative", "fill --outline DEMO/pond.svg --ground torchon --gap -3", 1, "gap" },
   { "gap-huge", "fill --outline DEMO/pond.svg --ground torchon --gap 1e9", 1, "gap" },
   { "gap-nan", "fill --outline DEMO/pond.svg --ground torchon --gap nan", 1, "gap" },
-  { "turn-infinite", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --turn inf", 1, "turn" },
+  { "turn-infinite", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --turn inf", 1,
+    "turn" },
   { "origin-one", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --origin 3", 2, "X,Y" },
-  { "origin-far", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --origin 1e9,0", 1, "origin" },
-  { "edge-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --edge whole", 2, "half, cloth" },
-  { "edge-gap-zero", "fill --outline DEMO/swift.svg --ground torchon --gap 4 --edge-gap 0", 1, "edge gap" },
-  { "beads-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --beads many", 2, "none, whole, kept" },
-  { "carry-negative", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --carry -1", 1, "carry" },
-  { "enlarge-zero", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --enlarge 0 --sheet a.pdf", 1, "enlarge" },
-  { "paper-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --paper A9 --sheet a.pdf", 2, "A9" },
-  { "report-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --report a.doc", 2, "a.doc" },
-  { "sheet-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --sheet a.bmp", 2, "a.bmp" },
+  { "origin-far", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --origin 1e9,0", 1,
+    "origin" },
+  { "edge-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --edge whole", 2,
+    "half, cloth" },
+  { "edge-gap-zero", "fill --outline DEMO/swift.svg --ground torchon --gap 4 --edge-gap 0", 1,
+    "edge gap" },
+  { "beads-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --beads many", 2,
+    "none, whole, kept" },
+  { "carry-negative", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --carry -1", 1,
+    "carry" },
+  { "enlarge-zero",
+    "fill --outline DEMO/pond.svg --ground torchon --gap 4 --enlarge 0 --sheet a.pdf", 1,
+    "enlarge" },
+  { "paper-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --paper A9 --sheet a.pdf",
+    2, "A9" },
+  { "report-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --report a.doc", 2,
+    "a.doc" },
+  { "sheet-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --sheet a.bmp", 2,
+    "a.bmp" },
   { "no-file", "fill --outline nowhere.svg --ground torchon --gap 4", 1, "nowhere.svg" },
   { "no-ground", "fill --outline DEMO/pond.svg --ground torchen --gap 4", 1, "torchon" },
   { "no-element", "fill --outline DEMO/pond.svg --element sea --ground torchon --gap 4", 1, "sea" },
-  { "no-folder", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --report nowhere/a.txt", 1, "nowhere/a.txt" },
+  { "no-folder", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --report nowhere/a.txt", 1,
+    "nowhere/a.txt" },
   { "crossing", "fill --outline bow.svg --ground torchon --gap 4", 1, "cross" },
   { "empty", "fill --outline empty.svg --ground torchon --gap 4", 1, "empty.svg" },
   { "not-svg", "fill --outline note.svg --ground torchon --gap 4", 1, "note.svg" },
-  { "broken-ground", "fill --outline DEMO/pond.svg --ground broken.json --gap 4", 1, "broken.json" },
+  { "broken-ground", "fill --outline DEMO/pond.svg --ground broken.json --gap 4", 1,
+    "broken.json" },
   { "draw-two", "grounds --draw a.svg rose torchon", 2, "one ground" },
   { "draw-ending", "grounds --draw a.txt rose", 2, "a.txt" },
   { "grounds-unknown", "grounds roes", 1, "rose" },
@@ -151,9 +166,11 @@ test_grounds (void)
 {
   g_auto (Run) run = run_words ("grounds --check");
   g_assert_cmpint (run.status, ==, 0);
-  static const char *const names[] = { "torchon",   "open-pin-torchon", "twisted-hole", "double-torchon",
-                                       "rose",      "light-rose",       "ornamental",   "armure",
-                                       "honeycomb", "point-net",        "spider",       "valenciennes-square" };
+  static const char *const names[] = {
+    "torchon",   "open-pin-torchon", "twisted-hole", "double-torchon",
+    "rose",      "light-rose",       "ornamental",   "armure",
+    "honeycomb", "point-net",        "spider",       "valenciennes-square"
+  };
   for (size_t n = 0; n < G_N_ELEMENTS (names); n++)
     g_assert_nonnull (strstr (run.out, names[n]));
   g_auto (Run) drawn = run_words ("grounds --draw rose.svg rose");
@@ -162,7 +179,8 @@ test_grounds (void)
   g_assert_nonnull (strstr (svg, "<svg"));
 }
 
-/* --- What comes out ------------------------------------------------------------------------------ */
+/* --- What comes out ------------------------------------------------------------------------------
+ */
 
 static gint64
 count_at (JsonObject *object, const char *outer, const char *inner)
@@ -184,7 +202,9 @@ check_counts (JsonObject *counts)
   g_assert_cmpint (turned + carried, ==, count_at (counts, "pairs", "reused"));
   g_assert_cmpint (new_pairs, ==, entering - turned - carried);
   g_assert_cmpint (sewings, ==, 2 * new_pairs + turned + 2 * carried);
-  g_assert_cmpint (sewings, ==, count_at (counts, "sewings", "at_pinhole") + count_at (counts, "sewings", "round_bar"));
+  g_assert_cmpint (sewings, ==,
+                   count_at (counts, "sewings", "at_pinhole") +
+                       count_at (counts, "sewings", "round_bar"));
 }
 
 /* The length of each list against the count that stands for it. */
@@ -199,7 +219,8 @@ check_motif (JsonObject *motif)
   gint64 stitches = 0;
   for (guint p = 0; p < json_array_get_length (paths); p++)
     {
-      JsonArray *steps = json_object_get_array_member (json_array_get_object_element (paths, p), "steps");
+      JsonArray *steps =
+          json_object_get_array_member (json_array_get_object_element (paths, p), "steps");
       for (guint s = 0; s < json_array_get_length (steps); s++)
         stitches += json_object_has_member (json_array_get_object_element (steps, s), "stitch");
     }
@@ -209,8 +230,9 @@ check_motif (JsonObject *motif)
 static void
 test_reports (void)
 {
-  g_auto (Run) run = run_demo ("fill --outline DEMO/runner-end.svg --ground armure --gap 5 --beads whole "
-                               "--report all.json --report all.txt --report all.csv");
+  g_auto (Run) run =
+      run_demo ("fill --outline DEMO/runner-end.svg --ground armure --gap 5 --beads whole "
+                "--report all.json --report all.txt --report all.csv");
   g_assert_cmpint (run.status, ==, 0);
   g_autoptr (JsonParser) parser = json_parser_new ();
   g_autofree char *path = in_folder ("all.json");
@@ -237,7 +259,8 @@ test_reports (void)
   g_assert_nonnull (strstr (text, "New pairs (to wind)"));
 }
 
-/* Same input, same bytes, whatever the day: the date is SOURCE_DATE_EPOCH's (reproducible-builds.org). */
+/* Same input, same bytes, whatever the day: the date is SOURCE_DATE_EPOCH's
+ * (reproducible-builds.org). */
 static void
 test_same_bytes (void)
 {
@@ -245,10 +268,11 @@ test_same_bytes (void)
   const char *const endings[] = { "pdf", "svg", "png", "json", "txt", "csv" };
   for (int k = 0; k < 2; k++)
     {
-      g_autofree char *words = g_strdup_printf ("fill --outline DEMO/quince-leaf.svg --ground rose --gap 4 "
-                                                "--sheet same%d.pdf --sheet same%d.svg --sheet same%d.png "
-                                                "--report same%d.json --report same%d.txt --report same%d.csv",
-                                                k, k, k, k, k, k);
+      g_autofree char *words =
+          g_strdup_printf ("fill --outline DEMO/quince-leaf.svg --ground rose --gap 4 "
+                           "--sheet same%d.pdf --sheet same%d.svg --sheet same%d.png "
+                           "--report same%d.json --report same%d.txt --report same%d.csv",
+                           k, k, k, k, k, k);
       g_auto (Run) run = run_demo (words);
       g_assert_cmpint (run.status, ==, 0);
     }
@@ -271,7 +295,8 @@ static void
 test_old_file_kept (void)
 {
   write_file ("kept.txt", "old");
-  g_auto (Run) run = run_demo ("fill --outline DEMO/pond.svg --ground torchon --gap 0.01 --report kept.txt");
+  g_auto (Run) run =
+      run_demo ("fill --outline DEMO/pond.svg --ground torchon --gap 0.01 --report kept.txt");
   g_assert_cmpint (run.status, ==, 1);
   g_autofree char *text = read_file ("kept.txt", NULL);
   g_assert_cmpstr (text, ==, "old");
@@ -280,11 +305,15 @@ test_old_file_kept (void)
 static void
 test_origin_and_turn (void)
 {
-  /* A square of 40 mm with torchon pins every 10 mm each way, 5 mm from its sides at least: 4 by 4 pins. */
-  write_file ("square.svg", "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='60mm' viewBox='0 0 60 60'>"
-                            "<rect id='square' x='10' y='10' width='40' height='40'/></svg>");
-  g_auto (Run) run = run_words ("fill --outline square.svg --ground torchon --gap 10 --turn 45 --origin 15,15 "
-                                "--clearance 0.5 --report square.json");
+  /* A square of 40 mm with torchon pins every 10 mm each way, 5 mm from its sides at least: 4 by 4
+   * pins. */
+  write_file (
+      "square.svg",
+      "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='60mm' viewBox='0 0 60 60'>"
+      "<rect id='square' x='10' y='10' width='40' height='40'/></svg>");
+  g_auto (Run) run =
+      run_words ("fill --outline square.svg --ground torchon --gap 10 --turn 45 --origin 15,15 "
+                 "--clearance 0.5 --report square.json");
   g_assert_cmpint (run.status, ==, 0);
   g_autoptr (JsonParser) parser = json_parser_new ();
   g_autofree char *path = in_folder ("square.json");
@@ -314,8 +343,10 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   folder = g_dir_make_tmp ("pinfold-test-XXXXXX", NULL);
   g_assert_nonnull (folder);
-  write_file ("bow.svg", "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='60mm' viewBox='0 0 60 60'>"
-                         "<path d='M5 5 L55 55 L55 5 L5 55 Z'/></svg>");
+  write_file (
+      "bow.svg",
+      "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='60mm' viewBox='0 0 60 60'>"
+      "<path d='M5 5 L55 55 L55 5 L5 55 Z'/></svg>");
   write_file ("empty.svg", "");
   write_file ("note.svg", "Dear pupil, the outline is on the other side.");
   write_file ("broken.json", "{\"format\": \"pinfold-ground\"");

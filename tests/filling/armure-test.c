@@ -1,14 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * What a straight edge does to one repeat of the eight-thread armure, worked out by hand for every set of pins it can
- * leave. Common practice: three of the cases are what makers of this ground are taught (a missing side pin is turned at twice;
- * with pins 1 and 2 missing two pairs are sewn in and the second is turned at missing pin 2; one pin alone is worked
- * half stitch, pin, half stitch). The others follow from the pair lines in the same way, line by line.
+ * What a straight edge does to one repeat of the eight-thread armure, worked out by hand for every
+ * set of pins it can leave. Common practice: three of the cases are what makers of this ground are
+ * taught (a missing side pin is turned at twice; with pins 1 and 2 missing two pairs are sewn in
+ * and the second is turned at missing pin 2; one pin alone is worked half stitch, pin, half
+ * stitch). The others follow from the pair lines in the same way, line by line.
  *
- *        1            The region is the diamond round one repeat, cut by a straight line. Its other pair lines all
- *      / | \          end outside, at pins of other repeats: the pairs that enter at 1 left, 1 right, 2 left and
- *     2  c  3         3 right, and leave from 2 left, 3 right, 4 left and 4 right.
- *      \ | /
+ *        1            The region is the diamond round one repeat, cut by a straight line. Its other
+ * pair lines all / | \          end outside, at pins of other repeats: the pairs that enter at 1
+ * left, 1 right, 2 left and 2  c  3         3 right, and leave from 2 left, 3 right, 4 left and 4
+ * right. \ | /
  *        4
  */
 #include <pricking.h>
@@ -23,7 +24,7 @@ typedef struct {
   size_t stitches, pins, kept, plain;
   size_t entering; /* leaving is the same */
   size_t turned;
-  const char *turns; /* at which missing pins, in the order of work: a letter each */
+  const char *turns;    /* at which missing pins, in the order of work: a letter each */
   const char *new_from; /* missing pins of the repeat from which new pairs come, sorted */
 } Case;
 
@@ -37,7 +38,8 @@ static const Case cases[] = {
   /* 4 missing: both pairs towards it are finished */
   { "1 2 3", 0, -1, -0.7, 6, 3, 1, 0, 4, 0, "", "" },
   /* two pins and the middle */
-  /* 3 and 4 missing: the pair from 1 turns at 3 before the middle, and is finished towards 3 after it */
+  /* 3 and 4 missing: the pair from 1 turns at 3 before the middle, and is finished towards 3 after
+     it */
   { "1 2 and middle", -1, -1, -0.3, 4, 2, 1, 0, 4, 1, "3", "" },
   { "1 3 and middle", 1, -1, -0.3, 4, 2, 1, 0, 4, 1, "2", "" },
   /* 1 and 2 missing: new pairs as if from 1 and 2, the second turns at 2 after the middle */
@@ -72,7 +74,8 @@ cut_diamond (const Case *c)
       if ((dp > 0) != (dq > 0))
         {
           const double t = dp / (dp - dq);
-          points[n++] = (PfPoint){ (p.x + t * (q.x - p.x)) * SCALE, (p.y + t * (q.y - p.y)) * SCALE };
+          points[n++] =
+              (PfPoint){ (p.x + t * (q.x - p.x)) * SCALE, (p.y + t * (q.y - p.y)) * SCALE };
         }
     }
   const PfChain chain = { points, n, true };
@@ -148,13 +151,15 @@ test_case (gconstpointer data)
   g_autoptr (GString) new_from = g_string_new (NULL);
   for (char pin = '1'; pin <= '4'; pin++)
     for (size_t k = 0; k < filling->n_crossings; k++)
-      if (filling->crossings[k].kind == PF_PAIR_NEW && own_pin (ground, &filling->crossings[k]) == pin)
+      if (filling->crossings[k].kind == PF_PAIR_NEW &&
+          own_pin (ground, &filling->crossings[k]) == pin)
         g_string_append_c (new_from, pin);
   g_assert_cmpstr (new_from->str, ==, c->new_from);
   pf_filling_free (filling);
 }
 
-/* A pair that is turned before the middle and after it is one pair all the way: in at pin 1, and out. */
+/* A pair that is turned before the middle and after it is one pair all the way: in at pin 1, and
+ * out. */
 static void
 test_turned_twice (void)
 {
@@ -170,8 +175,8 @@ test_turned_twice (void)
   pf_filling_free (filling);
 }
 
-/* One pin alone is worked half stitch, pin, half stitch, whether or not the ground has a stitch that closes it (common
- * practice). */
+/* One pin alone is worked half stitch, pin, half stitch, whether or not the ground has a stitch
+ * that closes it (common practice). */
 static void
 test_plain_work (void)
 {
@@ -181,7 +186,8 @@ test_plain_work (void)
       PfFilling *filling = fill_case (&cases[c], ground, 0);
       g_autoptr (GString) work = g_string_new (NULL);
       for (size_t n = 0; n < filling->n_stitches; n++)
-        g_string_append (work, pf_filling_work (filling, ground, &filling->stitches[filling->order[n]]));
+        g_string_append (work,
+                         pf_filling_work (filling, ground, &filling->stitches[filling->order[n]]));
       g_assert_cmpstr (work->str, ==, "ctpct");
       pf_filling_free (filling);
     }

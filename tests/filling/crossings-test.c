@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Which pair lines are cut, and where: every line of the lattice is followed in the plainest way and cut by GEOS.
+ * Which pair lines are cut, and where: every line of the lattice is followed in the plainest way
+ * and cut by GEOS.
  */
 #include "samples.h"
 
@@ -18,7 +19,8 @@ typedef struct {
   const GeosRegion *geos;
 } Checked;
 
-/* --- Following a pair --------------------------------------------------------------------------- */
+/* --- Following a pair ---------------------------------------------------------------------------
+ */
 
 static const PfPairLine *
 line_from (const PfGround *ground, int stitch, PfSide side)
@@ -29,7 +31,8 @@ line_from (const PfGround *ground, int stitch, PfSide side)
   g_assert_not_reached ();
 }
 
-/* The stitch that the pair comes to, over those that are dropped; each passes it on at the side where it came. */
+/* The stitch that the pair comes to, over those that are dropped; each passes it on at the side
+ * where it came. */
 static PfStitchId
 follow (const PfLattice *lattice, PfStitchId at, PfSide side, PfSide *entry)
 {
@@ -38,14 +41,14 @@ follow (const PfLattice *lattice, PfStitchId at, PfSide side, PfSide *entry)
       const PfPairLine *line = line_from (lattice->ground, at.k, side);
       at = (PfStitchId){ line->to.stitch, at.i + line->da, at.j + line->db };
       side = line->to.side;
-    }
-  while (lattice->ground->stitches[at.k].core && pf_lattice_has (lattice, at.i, at.j) &&
-         pf_lattice_bit (lattice, lattice->plain, at.i, at.j));
+  } while (lattice->ground->stitches[at.k].core && pf_lattice_has (lattice, at.i, at.j) &&
+           pf_lattice_bit (lattice, lattice->plain, at.i, at.j));
   *entry = side;
   return at;
 }
 
-/* --- Where GEOS cuts ---------------------------------------------------------------------------- */
+/* --- Where GEOS cuts ----------------------------------------------------------------------------
+ */
 
 static double
 distance (PfPoint a, PfPoint b)
@@ -61,10 +64,11 @@ coordinate (const GeosRegion *geos, const GEOSGeometry *shape, unsigned n)
   return p;
 }
 
-/* The points where the line from `from` to `to` meets the outline nearest to `from` and farthest from it; false if there
- * are none. */
+/* The points where the line from `from` to `to` meets the outline nearest to `from` and farthest
+ * from it; false if there are none. */
 static bool
-geos_meetings (const GeosRegion *geos, PfPoint from, PfPoint to, PfPoint *nearest, PfPoint *farthest)
+geos_meetings (const GeosRegion *geos, PfPoint from, PfPoint to, PfPoint *nearest,
+               PfPoint *farthest)
 {
   GEOSGeometry *line = geos_line (geos, from, to);
   GEOSGeometry *met = GEOSIntersection_r (geos->handle, line, geos->outline);
@@ -118,14 +122,17 @@ check_crossing (const Checked *c, PfPlace place, PfStitchId inside, PfStitchId o
   g_assert_cmpfloat (distance (at, to), <, geos_distance (c->geos, to) + NEAR);
 }
 
-/* --- Each line once ----------------------------------------------------------------------------- */
+/* --- Each line once -----------------------------------------------------------------------------
+ */
 
 static int
 compare_cuts (gconstpointer a, gconstpointer b)
 {
   const PfCutLine *p = a, *q = b;
-  const int keys[][2] = { { p->from.k, q->from.k }, { (int) p->from_side, (int) q->from_side },
-                          { p->from.j, q->from.j }, { p->from.i, q->from.i } };
+  const int keys[][2] = { { p->from.k, q->from.k },
+                          { (int) p->from_side, (int) q->from_side },
+                          { p->from.j, q->from.j },
+                          { p->from.i, q->from.i } };
   for (size_t k = 0; k < G_N_ELEMENTS (keys); k++)
     if (keys[k][0] != keys[k][1])
       return keys[k][0] < keys[k][1] ? -1 : 1;
@@ -139,7 +146,8 @@ find_cut (const GArray *cuts, PfStitchId from, PfSide side)
   return bsearch (&wanted, cuts->data, cuts->len, sizeof wanted, compare_cuts);
 }
 
-/* Checks the line that leaves `from`, which isn't dropped, and counts it in `*n_seen` if it is cut. */
+/* Checks the line that leaves `from`, which isn't dropped, and counts it in `*n_seen` if it is cut.
+ */
 static void
 check_line (const Checked *c, const GArray *cuts, PfStitchId from, PfSide side, guint *n_seen)
 {
@@ -164,7 +172,8 @@ check_line (const Checked *c, const GArray *cuts, PfStitchId from, PfSide side, 
         check_crossing (c, cut->enters, to, from);
       return;
     }
-  const PfPoint a = pf_lattice_position (c->lattice, from), b = pf_lattice_position (c->lattice, to);
+  const PfPoint a = pf_lattice_position (c->lattice, from),
+                b = pf_lattice_position (c->lattice, to);
   const double outside = from_inside ? geos_outside (c->geos, a, b) : 0;
   if (fabs (outside - 1e-6) < 1e-8)
     return;
@@ -185,8 +194,9 @@ check_all_lines (const PfLattice *lattice, const PfRegion *region)
   g_autoptr (GArray) cuts = pf_find_cut_lines (lattice, region);
   g_array_sort (cuts, compare_cuts);
   for (guint n = 1; n < cuts->len; n++)
-    g_assert_cmpint (compare_cuts (&g_array_index (cuts, PfCutLine, n - 1),
-                                   &g_array_index (cuts, PfCutLine, n)), <, 0);
+    g_assert_cmpint (
+        compare_cuts (&g_array_index (cuts, PfCutLine, n - 1), &g_array_index (cuts, PfCutLine, n)),
+        <, 0);
   guint n_seen = 0;
   for (int k = 0; k < lattice->ground->n_stitches; k++)
     for (int j = lattice->j0; j < lattice->j0 + lattice->n_rows; j++)
@@ -230,8 +240,9 @@ test_sample (gconstpointer data)
   for (int trial = 0; trial < 15; trial++)
     {
       g_autoptr (PfRegion) region = sample_star (
-          (PfPoint){ g_test_rand_double_range (-50, 50), g_test_rand_double_range (-50, 50) }, sample->inner,
-          sample->outer, (size_t) g_test_rand_int_range (7, 40), (size_t) g_test_rand_int_range (0, 3));
+          (PfPoint){ g_test_rand_double_range (-50, 50), g_test_rand_double_range (-50, 50) },
+          sample->inner, sample->outer, (size_t) g_test_rand_int_range (7, 40),
+          (size_t) g_test_rand_int_range (0, 3));
       settings.placement = sample_placement (sample->least_gap, sample->most_gap);
       g_autoptr (PfLattice) lattice = pf_lattice_new (region, ground, &settings.placement, NULL);
       pf_lattice_find_inside (lattice, region, sample->clearance);
@@ -242,11 +253,12 @@ test_sample (gconstpointer data)
     }
 }
 
-/* --- Awkward lines, by hand --------------------------------------------------------------------- */
+/* --- Awkward lines, by hand ---------------------------------------------------------------------
+ */
 
-/* The torchon ground, one mm to a ground unit: stitches stand where x and y are whole and x + y is even. The pair line from
- * the stitch at (0, 0) right and down to the one at (1, 1) runs inside a square, into which a thin wedge is cut from the
- * left, with its tip at or past the line. */
+/* The torchon ground, one mm to a ground unit: stitches stand where x and y are whole and x + y is
+ * even. The pair line from the stitch at (0, 0) right and down to the one at (1, 1) runs inside a
+ * square, into which a thin wedge is cut from the left, with its tip at or past the line. */
 typedef struct {
   const char *name;
   PfPoint wedge[4]; /* drawn upwards */
@@ -259,10 +271,24 @@ static const Wedge wedges[] = {
   { "tip before the line", { { -1, 1 }, { 0.4, 0.5 }, { -1, 0.9 } }, 3, false, 0, 0 },
   { "tip on the line", { { -1, 1 }, { 0.5, 0.5 }, { -1, 0.9 } }, 3, false, 0, 0 },
   { "tip past the line", { { -1, 0.75 }, { 1, 0.5 }, { -1, 0.25 } }, 3, true, 3.0 / 7, 5.0 / 9 },
-  { "edge along the line", { { -1, 0.75 }, { 0.75, 0.75 }, { 0.25, 0.25 }, { -1, 0.25 } }, 4, false, 0, 0 },
-  { "slit of 1.4e-6 mm", { { -1, 0.5 + 1e-6 }, { 1, 0.5 + 1e-6 }, { 1, 0.5 }, { -1, 0.5 } }, 4, true, 0.5,
+  { "edge along the line",
+    { { -1, 0.75 }, { 0.75, 0.75 }, { 0.25, 0.25 }, { -1, 0.25 } },
+    4,
+    false,
+    0,
+    0 },
+  { "slit of 1.4e-6 mm",
+    { { -1, 0.5 + 1e-6 }, { 1, 0.5 + 1e-6 }, { 1, 0.5 }, { -1, 0.5 } },
+    4,
+    true,
+    0.5,
     0.5 + 1e-6 },
-  { "slit of 0.7e-6 mm", { { -1, 0.5 + 5e-7 }, { 1, 0.5 + 5e-7 }, { 1, 0.5 }, { -1, 0.5 } }, 4, false, 0, 0 },
+  { "slit of 0.7e-6 mm",
+    { { -1, 0.5 + 5e-7 }, { 1, 0.5 + 5e-7 }, { 1, 0.5 }, { -1, 0.5 } },
+    4,
+    false,
+    0,
+    0 },
 };
 
 static void

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Which stitches are inside: against GEOS on random outlines, by hand on awkward ones, and against exact whole-number
- * arithmetic on outlines snapped to the lattice, where points and pair lines must never disagree.
+ * Which stitches are inside: against GEOS on random outlines, by hand on awkward ones, and against
+ * exact whole-number arithmetic on outlines snapped to the lattice, where points and pair lines
+ * must never disagree.
  */
 #include "samples.h"
 
@@ -22,9 +23,11 @@ make_lattice (const PfRegion *region, const PfGround *ground, const PfPlacement 
   return lattice;
 }
 
-/* --- Random outlines, against GEOS -------------------------------------------------------------- */
+/* --- Random outlines, against GEOS --------------------------------------------------------------
+ */
 
-static const char *const grounds[] = { "torchon", "armure", "rose", "spider", "honeycomb", "point-net" };
+static const char *const grounds[] = { "torchon", "armure",    "rose",
+                                       "spider",  "honeycomb", "point-net" };
 
 static bool
 expect_inside (const GeosRegion *geos, PfPoint p, double least, bool *in_doubt)
@@ -63,11 +66,12 @@ test_random (void)
   for (int trial = 0; trial < 80; trial++)
     {
       g_autoptr (PfGround) ground = sample_ground (grounds[trial % (int) G_N_ELEMENTS (grounds)]);
-      const PfPoint centre = { g_test_rand_double_range (-50, 50), g_test_rand_double_range (-50, 50) };
+      const PfPoint centre = { g_test_rand_double_range (-50, 50),
+                               g_test_rand_double_range (-50, 50) };
       const double inner = g_test_rand_double_range (4, 25);
-      g_autoptr (PfRegion) region =
-          sample_star (centre, inner, inner * g_test_rand_double_range (1.1, 4),
-                       (size_t) g_test_rand_int_range (7, 60), (size_t) g_test_rand_int_range (0, 3));
+      g_autoptr (PfRegion) region = sample_star (
+          centre, inner, inner * g_test_rand_double_range (1.1, 4),
+          (size_t) g_test_rand_int_range (7, 60), (size_t) g_test_rand_int_range (0, 3));
       const PfPlacement placement = sample_placement (1.5, 6);
       const double clearance = clearances[g_test_rand_int_range (0, 4)];
       g_autoptr (PfLattice) lattice = make_lattice (region, ground, &placement, clearance);
@@ -75,10 +79,11 @@ test_random (void)
     }
 }
 
-/* --- Awkward outlines, by hand ------------------------------------------------------------------ */
+/* --- Awkward outlines, by hand ------------------------------------------------------------------
+ */
 
-/* The torchon ground, one mm to a ground unit: stitches stand where x and y are whole and x + y is even; the gap is
- * the square root of 2. Loops are set apart by a slash. */
+/* The torchon ground, one mm to a ground unit: stitches stand where x and y are whole and x + y is
+ * even; the gap is the square root of 2. Loops are set apart by a slash. */
 typedef struct {
   const char *name;
   const char *outline;
@@ -97,11 +102,12 @@ static const Awkward awkward[] = {
   { "spike, with clearance", "0,-0.5 8.1,0 0,0.5", 0.25, "2,0" },
   { "spike that misses", "0,0.1 8.1,0.5 0,0.9", 0, "" },
   { "tiny hole at a stitch", "0,0 4,0 4,4 0,4 / 1.99,1.99 2.01,1.99 2,2.01", 0, "1,1 3,1 1,3 3,3" },
-  { "tiny hole that touches a stitch", "0,0 4,0 4,4 0,4 / 2,2 2.01,2 2.01,2.01", 0, "1,1 3,1 1,3 3,3" },
+  { "tiny hole that touches a stitch", "0,0 4,0 4,4 0,4 / 2,2 2.01,2 2.01,2.01", 0,
+    "1,1 3,1 1,3 3,3" },
   { "tiny hole between stitches", "0,0 4,0 4,4 0,4 / 2.49,2.5 2.51,2.49 2.5,2.51", 0,
     "1,1 3,1 2,2 1,3 3,3" },
-  { "tiny hole between stitches, with clearance", "0,0 4,0 4,4 0,4 / 2.49,2.5 2.51,2.49 2.5,2.51", 0.5,
-    "1,1 3,1 1,3" },
+  { "tiny hole between stitches, with clearance", "0,0 4,0 4,4 0,4 / 2.49,2.5 2.51,2.49 2.5,2.51",
+    0.5, "1,1 3,1 1,3" },
   { "hole that touches the outline", "0,0 4,0 4,4 0,4 / 2,0 3,1 2,2 1,1", 0, "1,3 3,3" },
   { "smaller than the lattice", "0.2,0.2 0.4,0.2 0.3,0.4", 0, "" },
   { "no wider than a line", "0,-1e-7 6,-1e-7 6,1e-7 0,1e-7", 0, "2,0 4,0" },
@@ -117,7 +123,8 @@ read_outline (const char *text)
   for (size_t l = 0; l < n; l++)
     {
       g_auto (GStrv) points = g_strsplit (g_strstrip (loops[l]), " ", -1);
-      chains[l] = (PfChain){ g_new (PfPoint, g_strv_length (points)), g_strv_length (points), true };
+      chains[l] =
+          (PfChain){ g_new (PfPoint, g_strv_length (points)), g_strv_length (points), true };
       for (size_t p = 0; p < chains[l].n_points; p++)
         g_assert_cmpint (
             sscanf (points[p], "%lf,%lf", &chains[l].points[p].x, &chains[l].points[p].y), ==, 2);
@@ -142,14 +149,16 @@ test_awkward (gconstpointer data)
   for (int y = -20; y <= 20; y++)
     for (int x = -20; x <= 20; x++)
       {
-        if ((x + y) % 2 != 0 || !pf_lattice_inside (lattice, (PfStitchId){ 0, (x + y) / 2, (y - x) / 2 }))
+        if ((x + y) % 2 != 0 ||
+            !pf_lattice_inside (lattice, (PfStitchId){ 0, (x + y) / 2, (y - x) / 2 }))
           continue;
         g_string_append_printf (inside, "%s%d,%d", inside->len > 0 ? " " : "", x, y);
       }
   g_assert_cmpstr (inside->str, ==, c->inside);
 }
 
-/* --- Outlines snapped to the lattice ------------------------------------------------------------ */
+/* --- Outlines snapped to the lattice ------------------------------------------------------------
+ */
 
 typedef struct {
   int x, y;
@@ -169,14 +178,16 @@ compare_angles (const void *a, const void *b)
   return (s > t) - (s < t);
 }
 
-/* Corners at random places, in the order of their angles; those that would cross are refused later. */
+/* Corners at random places, in the order of their angles; those that would cross are refused later.
+ */
 static void
 snap_star (Snapped *s)
 {
   s->n_outer = (size_t) g_test_rand_int_range (4, 14);
   const int step = g_test_rand_bit () ? 2 : 1;
   for (size_t p = 0; p < s->n_outer; p++)
-    s->outer[p] = (Whole){ step * g_test_rand_int_range (-9, 10), step * g_test_rand_int_range (-9, 10) };
+    s->outer[p] =
+        (Whole){ step * g_test_rand_int_range (-9, 10), step * g_test_rand_int_range (-9, 10) };
   qsort (s->outer, s->n_outer, sizeof (Whole), compare_angles);
 }
 
@@ -220,8 +231,12 @@ snap_outline (Snapped *s)
   const int size = g_test_rand_int_range (1, 4);
   s->n_hole = 4;
   for (size_t p = 0; p < 4; p++)
-    s->hole[p] = (Whole){ x + (p % 2 == 0 ? 0 : p == 1 ? size : -size),
-                          y + (p % 2 == 1 ? 0 : p == 0 ? -size : size) };
+    s->hole[p] = (Whole){ x + (p % 2 == 0 ? 0
+                               : p == 1   ? size
+                                          : -size),
+                          y + (p % 2 == 1 ? 0
+                               : p == 0   ? -size
+                                          : size) };
 }
 
 /* 1 inside the loop, 0 on it, -1 outside; whole numbers, so exact. */
@@ -249,7 +264,8 @@ exactly_inside (const Snapped *s, PfPoint ground_at)
          (s->n_hole == 0 || side_of_loop (s->hole, s->n_hole, at) < 0);
 }
 
-/* The outline mapped to the sheet, or NULL if it isn't a region: it crosses or touches itself along a line. */
+/* The outline mapped to the sheet, or NULL if it isn't a region: it crosses or touches itself along
+ * a line. */
 static PfRegion *
 place_snapped (const Snapped *s, PfAffine map)
 {
@@ -276,7 +292,8 @@ count_cuts (const PfLattice *lattice, const PfRegion *region)
 {
   const PfGround *ground = lattice->ground;
   g_autoptr (GArray) cuts = pf_find_cut_lines (lattice, region);
-  guint8 *counts = g_new0 (guint8, line_number (lattice, ground->n_lines, lattice->i0, lattice->j0));
+  guint8 *counts =
+      g_new0 (guint8, line_number (lattice, ground->n_lines, lattice->i0, lattice->j0));
   for (guint c = 0; c < cuts->len; c++)
     {
       const PfCutLine *cut = &g_array_index (cuts, PfCutLine, c);
@@ -292,7 +309,8 @@ count_cuts (const PfLattice *lattice, const PfRegion *region)
 
 /* `drawn` is the outline in ground units, where all its corners and all stitches are exact. */
 static void
-compare_lines (const PfLattice *lattice, const PfRegion *region, const PfRegion *drawn, double scale)
+compare_lines (const PfLattice *lattice, const PfRegion *region, const PfRegion *drawn,
+               double scale)
 {
   const PfGround *ground = lattice->ground;
   g_autoptr (GeosRegion) geos = geos_region_new (drawn);
@@ -310,7 +328,8 @@ compare_lines (const PfLattice *lattice, const PfRegion *region, const PfRegion 
             g_assert_cmpuint (cut, ==, ends);
           else
             g_assert_cmpuint (cut, ==,
-                              geos_outside (geos, pf_ground_position (ground, from.k, from.i, from.j),
+                              geos_outside (geos,
+                                            pf_ground_position (ground, from.k, from.i, from.j),
                                             pf_ground_position (ground, to.k, to.i, to.j)) *
                                       scale >
                                   1e-6);
@@ -327,7 +346,8 @@ compare_stitches (const PfLattice *lattice, const Snapped *snapped)
                        exactly_inside (snapped, pf_ground_position (lattice->ground, k, i, j)));
 }
 
-/* Half of the outlines are laid on the sheet where everything stays exact, half where rounding moves all of it. */
+/* Half of the outlines are laid on the sheet where everything stays exact, half where rounding
+ * moves all of it. */
 static void
 test_snapped (gconstpointer name)
 {
@@ -342,8 +362,7 @@ test_snapped (gconstpointer name)
       g_autoptr (PfRegion) drawn = place_snapped (&snapped, PF_AFFINE_IDENTITY);
       if (drawn == NULL)
         continue;
-      g_autoptr (PfRegion) region =
-          place_snapped (&snapped, pf_placement_map (ground, placement));
+      g_autoptr (PfRegion) region = place_snapped (&snapped, pf_placement_map (ground, placement));
       g_assert_nonnull (region);
       g_autoptr (PfLattice) lattice = make_lattice (region, ground, &placement, 0);
       compare_stitches (lattice, &snapped);
@@ -353,7 +372,8 @@ test_snapped (gconstpointer name)
   g_assert_cmpint (n, ==, 1500);
 }
 
-/* --- The rest of the lattice -------------------------------------------------------------------- */
+/* --- The rest of the lattice --------------------------------------------------------------------
+ */
 
 /* Worked stitches are numbered by k, then j, then i. */
 static void

@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Matchings: the greatest weight against GLPK (the GNU Linear Programming Kit), the proof by prices on large graphs, and the
- * first of all best matchings against plain enumeration.
+ * Matchings: the greatest weight against GLPK (the GNU Linear Programming Kit), the proof by prices
+ * on large graphs, and the first of all best matchings against plain enumeration.
  *
- * A matching problem's linear programme has whole corners (G. Birkhoff, 1946), so its simplex optimum is the optimum; the
- * parts of the weight are maximised one after the other, each with the ones before held at their best.
+ * A matching problem's linear programme has whole corners (G. Birkhoff, 1946), so its simplex
+ * optimum is the optimum; the parts of the weight are maximised one after the other, each with the
+ * ones before held at their best.
  */
 #include <math.h>
 #include <string.h>
@@ -66,9 +67,9 @@ make_graph (Kind kind)
             continue;
           const gint64 most = kind.extra ? g_test_rand_int_range (0, 4) == 0 : 0;
           const PfWeight weight = { { 64 + most, -distance,
-                                      kind.n_ranks > 0
-                                          ? (l % (guint32) kind.n_ranks + 1) * (r % (guint32) kind.n_ranks + 1)
-                                          : 0 } };
+                                      kind.n_ranks > 0 ? (l % (guint32) kind.n_ranks + 1) *
+                                                             (r % (guint32) kind.n_ranks + 1)
+                                                       : 0 } };
           g_array_append_val (partners, r);
           g_array_append_val (weights, weight);
         }
@@ -113,7 +114,8 @@ check_proof (const PfMatchGraph *graph, const PfMatching *m)
       g_assert_true (m->of_left[l] == PF_NONE || m->of_right[m->of_left[l]] == l);
       for (guint32 e = graph->first[l]; e < graph->first[l + 1]; e++)
         {
-          const PfWeight prices = pf_weight_add (m->left_price[l], m->right_price[graph->partners[e]]);
+          const PfWeight prices =
+              pf_weight_add (m->left_price[l], m->right_price[graph->partners[e]]);
           g_assert_false (pf_weight_less (prices, graph->weights[e]));
           if (m->of_left[l] == graph->partners[e])
             g_assert_true (pf_weight_is_zero (pf_weight_subtract (prices, graph->weights[e])));
@@ -127,7 +129,8 @@ check_proof (const PfMatchGraph *graph, const PfMatching *m)
     }
 }
 
-/* --- Against GLPK ------------------------------------------------------------------------------- */
+/* --- Against GLPK -------------------------------------------------------------------------------
+ */
 
 /* One column for each line, one row for each node: at most one of its lines is taken. */
 static glp_prob *
@@ -203,7 +206,8 @@ test_glpk (void)
   glp_free_env ();
 }
 
-/* --- Large graphs ------------------------------------------------------------------------------- */
+/* --- Large graphs -------------------------------------------------------------------------------
+ */
 
 static const Kind large[] = {
   { 5000, 5000, 20000, 6, 5000, true }, /* as along an outline */
@@ -227,9 +231,10 @@ test_large_weights (void)
 {
   static const guint32 first[] = { 0, 2, 4 }, partners[] = { 0, 1, 0, 1 };
   const gint64 big = G_GINT64_CONSTANT (1) << 60;
-  const PfWeight weights[] = {
-    { { big, -big, big } }, { { big, -big, big - 1 } }, { { big, -big, big - 1 } }, { { big, -big, big - 3 } }
-  };
+  const PfWeight weights[] = { { { big, -big, big } },
+                               { { big, -big, big - 1 } },
+                               { { big, -big, big - 1 } },
+                               { { big, -big, big - 3 } } };
   const PfMatchGraph graph = { 2, 2, first, partners, weights };
   g_auto (PfMatching) m = { 0 };
   pf_matching_solve (&graph, &m);
@@ -252,7 +257,8 @@ test_nothing (void)
   g_assert_cmpuint (n.of_left[0], ==, PF_NONE);
 }
 
-/* --- The first of all best matchings ------------------------------------------------------------ */
+/* --- The first of all best matchings ------------------------------------------------------------
+ */
 
 /* Tries every matching. */
 typedef struct {
@@ -263,8 +269,9 @@ typedef struct {
   bool found;
 } Trial;
 
-/* Does the trial's list of pairs come before the best one's? Of two lists of which one begins the other, neither weighs
- * the same as the other, so the first difference decides: there who has a partner comes first, then the first partner. */
+/* Does the trial's list of pairs come before the best one's? Of two lists of which one begins the
+ * other, neither weighs the same as the other, so the first difference decides: there who has a
+ * partner comes first, then the first partner. */
 static bool
 list_before (const Trial *t)
 {

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The working order, the pairs' paths and the counts of random fillings, against the same worked out in the plainest way.
+ * The working order, the pairs' paths and the counts of random fillings, against the same worked
+ * out in the plainest way.
  */
 #include <math.h>
 #include <string.h>
@@ -13,9 +14,11 @@ typedef struct {
   const PfFilling *filling;
 } Checked;
 
-/* --- Order -------------------------------------------------------------------------------------- */
+/* --- Order --------------------------------------------------------------------------------------
+ */
 
-/* The stitch and entry that the pair of an exit comes to, by pair line, turn or carry; PF_NONE if it is finished. */
+/* The stitch and entry that the pair of an exit comes to, by pair line, turn or carry; PF_NONE if
+ * it is finished. */
 static guint32
 next_of (const PfFilling *f, guint32 stitch, int side, int *entry)
 {
@@ -96,7 +99,8 @@ check_order (const Checked *c)
     }
 }
 
-/* --- Links -------------------------------------------------------------------------------------- */
+/* --- Links --------------------------------------------------------------------------------------
+ */
 
 /* Each exit goes on to one entry, or to a crossing; each crossing belongs to one exit or entry. */
 static void
@@ -119,7 +123,8 @@ check_links (const PfFilling *f)
     {
       const PfCrossing *crossing = &f->crossings[n];
       const PfWorkedStitch *stitch = &f->stitches[crossing->stitch];
-      g_assert_cmpuint ((crossing->leaves ? stitch->leaving : stitch->entering)[crossing->side], ==, n);
+      g_assert_cmpuint ((crossing->leaves ? stitch->leaving : stitch->entering)[crossing->side], ==,
+                        n);
       if (n > 0)
         g_assert_true (crossing->place.loop > crossing[-1].place.loop ||
                        (crossing->place.loop == crossing[-1].place.loop &&
@@ -127,7 +132,8 @@ check_links (const PfFilling *f)
     }
 }
 
-/* --- Matches ------------------------------------------------------------------------------------ */
+/* --- Matches ------------------------------------------------------------------------------------
+ */
 
 static bool
 same_missing_place (const Checked *c, const PfCrossing *a, const PfCrossing *b)
@@ -138,8 +144,8 @@ same_missing_place (const Checked *c, const PfCrossing *a, const PfCrossing *b)
          stitches[a->missing.k].place == stitches[b->missing.k].place;
 }
 
-/* A leaving pair enters again only later, on the same loop, near enough or at its missing place; no two more could
- * be matched as they are. */
+/* A leaving pair enters again only later, on the same loop, near enough or at its missing place; no
+ * two more could be matched as they are. */
 static void
 check_matches (const Checked *c, double carry_mm)
 {
@@ -156,7 +162,8 @@ check_matches (const Checked *c, double carry_mm)
       const PfCrossing *b = &f->crossings[a->match];
       g_assert_cmpuint (b->match, ==, n);
       g_assert_true (a->leaves != b->leaves);
-      g_assert_cmpint (a->kind, ==, same_missing_place (c, a, b) ? PF_PAIR_TURNED : PF_PAIR_CARRIED);
+      g_assert_cmpint (a->kind, ==,
+                       same_missing_place (c, a, b) ? PF_PAIR_TURNED : PF_PAIR_CARRIED);
       g_assert_cmpint (a->kind, ==, b->kind);
       g_assert_cmpuint (a->place.loop, ==, b->place.loop);
       if (!a->leaves)
@@ -172,10 +179,11 @@ check_matches (const Checked *c, double carry_mm)
   g_assert_cmpfloat (fabs (sum - f->counts.carry_mm), <, 1e-6 * (double) (f->n_crossings + 1));
 }
 
-/* --- Sewings ------------------------------------------------------------------------------------ */
+/* --- Sewings ------------------------------------------------------------------------------------
+ */
 
-/* In the order of work: just before the stitch that needs the pair, or just after the one that ends it; each crossing has
- * one. */
+/* In the order of work: just before the stitch that needs the pair, or just after the one that ends
+ * it; each crossing has one. */
 static void
 check_sewings (const Checked *c)
 {
@@ -204,18 +212,22 @@ check_sewings (const Checked *c)
       const PfSewing *sewing = &f->sewings[s];
       const bool turned = sewing->leaving != PF_NONE && sewing->entering != PF_NONE;
       g_assert_true (turned == (sewing->kind == PF_PAIR_TURNED));
-      const PfCrossing *one = &f->crossings[turned || sewing->entering == PF_NONE ? sewing->leaving : sewing->entering];
+      const PfCrossing *one =
+          &f->crossings[turned || sewing->entering == PF_NONE ? sewing->leaving : sewing->entering];
       const PfLoop *loop = &c->region->loops[one->place.loop];
       const double off = pf_loop_distance (loop, one->place.along, sewing->target.along);
       if (!turned)
         g_assert_cmpfloat (off, ==, 0);
       else
-        g_assert_cmpfloat (fabs (off - pf_loop_distance (loop, sewing->target.along,
-                                                         f->crossings[sewing->entering].place.along)), <, 1e-9);
+        g_assert_cmpfloat (
+            fabs (off - pf_loop_distance (loop, sewing->target.along,
+                                          f->crossings[sewing->entering].place.along)),
+            <, 1e-9);
     }
 }
 
-/* --- Paths -------------------------------------------------------------------------------------- */
+/* --- Paths --------------------------------------------------------------------------------------
+ */
 
 static void
 expect_step (const PfFilling *f, size_t *at, PfStepKind kind, guint32 index, int side)
@@ -228,11 +240,11 @@ expect_step (const PfFilling *f, size_t *at, PfStepKind kind, guint32 index, int
     g_assert_cmpint (step.side, ==, side);
 }
 
-/* Follows a pair from its first entry to its end; each step of its path must be the same. Marks the entries it passes, and
- * notes where in the order it is first and last worked. */
+/* Follows a pair from its first entry to its end; each step of its path must be the same. Marks the
+ * entries it passes, and notes where in the order it is first and last worked. */
 static void
-follow_pair (const PfFilling *f, guint32 pair, guint32 stitch, int side, const guint32 *place_in_order,
-             bool *passed, guint32 *first, guint32 *last)
+follow_pair (const PfFilling *f, guint32 pair, guint32 stitch, int side,
+             const guint32 *place_in_order, bool *passed, guint32 *first, guint32 *last)
 {
   size_t at = f->pairs[pair].first_step;
   const guint32 sewn_in = f->crossings[f->stitches[stitch].entering[side]].sewing;
@@ -279,7 +291,8 @@ check_paths (const PfFilling *f)
 {
   g_autofree guint32 *place_in_order = g_new (guint32, MAX (f->n_stitches, 1));
   g_autofree bool *passed = g_new0 (bool, MAX (2 * f->n_stitches, 1));
-  g_autofree guint32 *first = g_new (guint32, MAX (f->n_pairs, 1)), *last = g_new (guint32, MAX (f->n_pairs, 1));
+  g_autofree guint32 *first = g_new (guint32, MAX (f->n_pairs, 1)),
+                     *last = g_new (guint32, MAX (f->n_pairs, 1));
   for (guint32 n = 0; n < f->n_stitches; n++)
     place_in_order[f->order[n]] = n;
   guint32 pair = 0;
@@ -307,7 +320,8 @@ check_paths (const PfFilling *f)
   g_assert_cmpuint (f->counts.most_at_once, ==, most);
 }
 
-/* --- Counts ------------------------------------------------------------------------------------- */
+/* --- Counts -------------------------------------------------------------------------------------
+ */
 
 static void
 check_counts (const PfFilling *f)
@@ -336,7 +350,8 @@ check_counts (const PfFilling *f)
   g_assert_cmpuint (f->n_pairs, ==, n->new_pairs);
 }
 
-/* --- Samples ------------------------------------------------------------------------------------ */
+/* --- Samples ------------------------------------------------------------------------------------
+ */
 
 typedef struct {
   const char *ground;
@@ -359,9 +374,9 @@ check_filling (const PfRegion *region, const PfGround *ground, const PfFillingSe
 {
   PfEdge edges[3];
   for (size_t l = 0; l < region->n_loops; l++)
-    g_assert_true (pf_edge_init_even (&edges[l], &region->loops[l],
-                                      g_test_rand_bit () ? PF_EDGE_HALF_STITCH : PF_EDGE_CLOTH_STITCH, 3,
-                                      NULL));
+    g_assert_true (pf_edge_init_even (
+        &edges[l], &region->loops[l],
+        g_test_rand_bit () ? PF_EDGE_HALF_STITCH : PF_EDGE_CLOTH_STITCH, 3, NULL));
   g_autoptr (GError) error = NULL;
   g_autoptr (PfFilling) filling = pf_filling_new (region, edges, ground, settings, &error);
   g_assert_no_error (error);
@@ -384,13 +399,15 @@ test_sample (gconstpointer data)
   g_autoptr (PfGround) ground = sample_ground (sample->ground);
   for (int trial = 0; trial < 12; trial++)
     {
-      const PfPoint centre = { g_test_rand_double_range (-50, 50), g_test_rand_double_range (-50, 50) };
+      const PfPoint centre = { g_test_rand_double_range (-50, 50),
+                               g_test_rand_double_range (-50, 50) };
       g_autoptr (PfRegion) region =
           sample_star (centre, 12, 35, (size_t) g_test_rand_int_range (7, 40), (size_t) trial % 3);
       PfRepeatChoice choices[40];
       for (size_t n = 0; n < G_N_ELEMENTS (choices); n++)
         choices[n] = (PfRepeatChoice){ g_test_rand_int_range (-8, 9), g_test_rand_int_range (-8, 9),
-                                       (PfRepeatState) g_test_rand_int_range (PF_REPEAT_KEPT, PF_REPEAT_LEFT_OUT + 1) };
+                                       (PfRepeatState) g_test_rand_int_range (
+                                           PF_REPEAT_KEPT, PF_REPEAT_LEFT_OUT + 1) };
       PfFillingSettings settings = pf_filling_settings_default ();
       settings.placement = sample_placement (sample->least_gap, sample->most_gap);
       settings.placement.origin = centre;
@@ -403,6 +420,69 @@ test_sample (gconstpointer data)
     }
 }
 
+/* --- The same ground, described otherwise -------------------------------------------------------
+ */
+
+/* The torchon ground with repeat vectors a and b + n·a: the pair line to the left then goes n
+ * repeats back as well. */
+static PfGround *
+sheared_torchon (int n)
+{
+  PfGround *ground = pf_ground_new (1, 2);
+  ground->stitches[0].name = g_strdup ("1");
+  ground->stitches[0].work = g_strdup ("ctpct");
+  ground->stitches[0].closes = -1;
+  ground->a = (PfPoint){ 1, 1 };
+  ground->b = (PfPoint){ -1 + n, 1 + n };
+  ground->lines[0] = (PfPairLine){ { 0, PF_RIGHT }, { 0, PF_LEFT }, 1, 0, 0 };
+  ground->lines[1] = (PfPairLine){ { 0, PF_LEFT }, { 0, PF_RIGHT }, -n, 1, 0 };
+  g_autoptr (GError) error = NULL;
+  g_assert_true (pf_ground_complete (ground, &error));
+  g_assert_no_error (error);
+  return ground;
+}
+
+static PfCounts
+count_sheared (const PfRegion *region, const PfPlacement *placement, int n)
+{
+  g_autoptr (PfGround) ground = sheared_torchon (n);
+  PfFillingSettings settings = pf_filling_settings_default ();
+  settings.placement = *placement;
+  settings.clearance = 0;
+  check_filling (region, ground, &settings);
+  PfEdge edge;
+  g_assert_true (pf_edge_init_even (&edge, &region->loops[0], PF_EDGE_HALF_STITCH, 3, NULL));
+  g_autoptr (PfFilling) filling = pf_filling_new (region, &edge, ground, &settings, NULL);
+  pf_edge_clear (&edge);
+  return filling->counts;
+}
+
+/* Pair lines that reach as far as any may give the same filling. */
+static void
+test_sheared (void)
+{
+  for (int trial = 0; trial < 8; trial++)
+    {
+      static const PfPoint square[] = { { -20, -20 }, { 20, -20 }, { 20, 20 }, { -20, 20 } };
+      g_autoptr (PfRegion) region = trial % 2 == 0 ? sample_polygon (square, 4)
+                                                   : sample_star ((PfPoint){ 0, 0 }, 12, 25, 12, 0);
+      const PfPlacement placement = sample_placement (2, 5);
+      const PfCounts plain = count_sheared (region, &placement, 0);
+      for (int n = -PF_GROUND_MAX_REACH; n <= PF_GROUND_MAX_REACH; n += 4)
+        {
+          const PfCounts counts = count_sheared (region, &placement, n);
+          g_assert_cmpuint (counts.stitches, ==, plain.stitches);
+          g_assert_cmpuint (counts.leaving, ==, plain.leaving);
+          g_assert_cmpuint (counts.turned, ==, plain.turned);
+          g_assert_cmpuint (counts.carried, ==, plain.carried);
+          g_assert_cmpuint (counts.most_at_once, ==, plain.most_at_once);
+          g_assert_cmpuint (counts.sewings, ==, plain.sewings);
+          g_assert_cmpuint (counts.at_pinhole, ==, plain.at_pinhole);
+          g_assert_cmpfloat (fabs (counts.carry_mm - plain.carry_mm), <, 1e-4);
+        }
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -412,5 +492,6 @@ main (int argc, char **argv)
       g_autofree char *path = g_strdup_printf ("/order/%02zu-%s", s + 1, samples[s].ground);
       g_test_add_data_func (path, &samples[s], test_sample);
     }
+  g_test_add_func ("/order/sheared", test_sheared);
   return g_test_run ();
 }

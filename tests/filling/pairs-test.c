@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Which leaving pair becomes which entering one, in random fillings: the graph of all that may be, built by looking at every
- * two crossings, must have the filling's matches as its first best matching. That the matching itself is the best is tested
- * against GLPK in matching-test.c.
+ * Which leaving pair becomes which entering one, in random fillings: the graph of all that may be,
+ * built by looking at every two crossings, must have the filling's matches as its first best
+ * matching. That the matching itself is the best is tested against GLPK in matching-test.c.
  */
 #include <math.h>
 #include <stdlib.h>
@@ -38,7 +38,8 @@ x_of (const Checked *c, guint32 crossing)
   return pf_ground_position (c->ground, s.k, s.i, s.j).x;
 }
 
-/* Rank among the crossings of the same direction, from 1: by time, x, place in the file, left before right. */
+/* Rank among the crossings of the same direction, from 1: by time, x, place in the file, left
+ * before right. */
 static guint32
 rank_of (const Checked *c, guint32 crossing)
 {
@@ -48,13 +49,13 @@ rank_of (const Checked *c, guint32 crossing)
     {
       if (f->crossings[n].leaves != f->crossings[crossing].leaves || n == crossing)
         continue;
-      const double time = time_of (c, n) - time_of (c, crossing), x = x_of (c, n) - x_of (c, crossing);
+      const double time = time_of (c, n) - time_of (c, crossing),
+                   x = x_of (c, n) - x_of (c, crossing);
       const int k = stitch_of (c, n).k - stitch_of (c, crossing).k;
       const int side = (int) f->crossings[n].side - (int) f->crossings[crossing].side;
       if (time < -1e-7)
         rank++;
-      else if (time < 1e-7 &&
-               (x < -1e-7 || (x < 1e-7 && (k < 0 || (k == 0 && side < 0)))))
+      else if (time < 1e-7 && (x < -1e-7 || (x < 1e-7 && (k < 0 || (k == 0 && side < 0)))))
         rank++;
     }
   return rank;
@@ -63,7 +64,8 @@ rank_of (const Checked *c, guint32 crossing)
 static bool
 same_missing_place (const Checked *c, const PfCrossing *a, const PfCrossing *b)
 {
-  if (!a->has_missing || !b->has_missing || a->missing.i != b->missing.i || a->missing.j != b->missing.j)
+  if (!a->has_missing || !b->has_missing || a->missing.i != b->missing.i ||
+      a->missing.j != b->missing.j)
     return false;
   const PfPoint p = c->ground->stitches[a->missing.k].at, q = c->ground->stitches[b->missing.k].at;
   return hypot (p.x - q.x, p.y - q.y) < 1e-9;
@@ -173,7 +175,8 @@ test_sample (gconstpointer data)
       settings.carry = sample->carry;
       PfEdge edges[3];
       for (size_t l = 0; l < region->n_loops; l++)
-        g_assert_true (pf_edge_init_even (&edges[l], &region->loops[l], PF_EDGE_HALF_STITCH, 3, NULL));
+        g_assert_true (
+            pf_edge_init_even (&edges[l], &region->loops[l], PF_EDGE_HALF_STITCH, 3, NULL));
       g_autoptr (PfFilling) filling = pf_filling_new (region, edges, ground, &settings, NULL);
       const Checked c = { ground, region, filling, sample->carry * sample->gap };
       check_matches (&c);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Which sewing goes into which pinhole: the most sewings and the least distance against GLPK (the GNU Linear Programming
- * Kit), which solves the same as a transport problem; and the order along the edge.
+ * Which sewing goes into which pinhole: the most sewings and the least distance against GLPK (the
+ * GNU Linear Programming Kit), which solves the same as a transport problem; and the order along
+ * the edge.
  */
 #include <math.h>
 #include <stdio.h>
@@ -13,7 +14,8 @@
 
 #include "samples.h"
 
-/* --- Against GLPK ------------------------------------------------------------------------------- */
+/* --- Against GLPK -------------------------------------------------------------------------------
+ */
 
 typedef struct {
   const PfLoop *loop;
@@ -29,8 +31,8 @@ may_have (const Task *task, double target, size_t pinhole)
          pf_loop_distance (task->loop, target, task->edge->pinholes[pinhole]) <= task->reach + 1e-6;
 }
 
-/* A row for each sewing and each pinhole, a column for each pinhole a sewing may have. A sewing at a pinhole is worth more
- * than any distance. */
+/* A row for each sewing and each pinhole, a column for each pinhole a sewing may have. A sewing at
+ * a pinhole is worth more than any distance. */
 static glp_prob *
 transport_programme (const Task *task, const PfPlacing *placings, size_t n, double worth)
 {
@@ -51,9 +53,9 @@ transport_programme (const Task *task, const PfPlacing *placings, size_t n, doub
         const int column = glp_add_cols (lp, 1);
         glp_set_col_bnds (lp, column, GLP_LO, 0, 0);
         glp_set_mat_col (lp, column, 2, rows, ones);
-        glp_set_obj_coef (lp, column,
-                          worth - pf_loop_distance (task->loop, placings[s].target,
-                                                    task->edge->pinholes[p]));
+        glp_set_obj_coef (
+            lp, column,
+            worth - pf_loop_distance (task->loop, placings[s].target, task->edge->pinholes[p]));
       }
   return lp;
 }
@@ -88,9 +90,10 @@ check_allowed (const Task *task, const PfPlacing *placings, size_t n)
       g_assert_cmpuint (placing->pinhole, <, task->edge->n_pinholes);
       g_assert_true (may_have (task, placing->target, placing->pinhole));
       g_assert_cmpint (++used[placing->pinhole], <=, task->limit);
-      g_assert_cmpfloat (fabs (placing->distance -
-                               pf_loop_distance (task->loop, placing->target,
-                                                 task->edge->pinholes[placing->pinhole])), <, 1e-9);
+      g_assert_cmpfloat (
+          fabs (placing->distance - pf_loop_distance (task->loop, placing->target,
+                                                      task->edge->pinholes[placing->pinhole])),
+          <, 1e-9);
     }
 }
 
@@ -100,11 +103,12 @@ way (const Task *task, const PfPlacing *placing)
 {
   const double forward =
       pf_loop_forward (task->loop, placing->target, task->edge->pinholes[placing->pinhole]);
-  return forward <= pf_loop_length (task->loop) / 2 ? forward : forward - pf_loop_length (task->loop);
+  return forward <= pf_loop_length (task->loop) / 2 ? forward
+                                                    : forward - pf_loop_length (task->loop);
 }
 
-/* On the loop unrolled, no two sewings have their pinholes in the wrong order. Half-way round the loop either way is the
- * shorter, so there is no order there. */
+/* On the loop unrolled, no two sewings have their pinholes in the wrong order. Half-way round the
+ * loop either way is the shorter, so there is no order there. */
 static void
 check_order (const Task *task, const PfPlacing *placings, size_t n)
 {
@@ -159,8 +163,7 @@ random_placings (const Case *c, const PfLoop *loop, const PfEdge *edge)
   for (int s = 0; s < c->n_sewings; s++)
     {
       placings[s].sewing = (guint32) (c->n_sewings - s);
-      placings[s].target =
-          fmod (from + g_test_rand_double_range (0, c->crowd) * length, length);
+      placings[s].target = fmod (from + g_test_rand_double_range (0, c->crowd) * length, length);
       if (s > 0 && g_test_rand_int_range (0, 5) == 0)
         placings[s].target = placings[s - 1].target;
       if (edge->n_pinholes > 0 && g_test_rand_int_range (0, 8) == 0)
@@ -203,15 +206,16 @@ test_case (gconstpointer data)
       for (int p = 0; p < c->n_pinholes; p++)
         places[p] = g_test_rand_double_range (0, pf_loop_length (loop));
       PfEdge edge;
-      g_assert_true (pf_edge_init_given (&edge, loop, c->kind, g_test_rand_double_range (1, 10), places,
-                                         (size_t) c->n_pinholes, NULL));
+      g_assert_true (pf_edge_init_given (&edge, loop, c->kind, g_test_rand_double_range (1, 10),
+                                         places, (size_t) c->n_pinholes, NULL));
       check_problem (c, loop, &edge);
       pf_edge_clear (&edge);
     }
   glp_free_env ();
 }
 
-/* --- In a filling ------------------------------------------------------------------------------- */
+/* --- In a filling -------------------------------------------------------------------------------
+ */
 
 typedef struct {
   PfRegion *region;
@@ -266,7 +270,8 @@ most_in_pinhole (const Filled *f)
   return most;
 }
 
-/* A maker who takes out every pinhole of a cloth stitch edge is told so; the sewings stay at their targets. */
+/* A maker who takes out every pinhole of a cloth stitch edge is told so; the sewings stay at their
+ * targets. */
 static void
 test_no_pinholes (void)
 {
@@ -284,7 +289,8 @@ test_no_pinholes (void)
   pf_edge_clear (&edge);
 }
 
-/* A cloth stitch edge with too few pinholes: each takes more, and the warning names an edge gap that would do. */
+/* A cloth stitch edge with too few pinholes: each takes more, and the warning names an edge gap
+ * that would do. */
 static void
 test_crowded (void)
 {
@@ -338,7 +344,8 @@ test_round_bar (void)
         }
       round_bar++;
       g_assert_cmpfloat (sewing->place.along, ==, sewing->target.along);
-      g_assert_cmpfloat (hypot (sewing->at.x - sewing->target_at.x, sewing->at.y - sewing->target_at.y), ==, 0);
+      g_assert_cmpfloat (
+          hypot (sewing->at.x - sewing->target_at.x, sewing->at.y - sewing->target_at.y), ==, 0);
       g_assert_cmpfloat (sewing->angle, ==, 0);
     }
   g_assert_cmpuint (round_bar, >, 0);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Whole, partial, kept, plain and left out: one repeat, its inside stitches marked by hand, and what becomes of it.
+ * Whole, partial, kept, plain and left out: one repeat, its inside stitches marked by hand, and
+ * what becomes of it.
  */
 #include <string.h>
 
@@ -21,12 +22,18 @@ typedef struct {
   size_t n_pins, n_beads;
 } Case;
 
-#define ARMURE(inside, state, worked, n_pins) \
-  { "armure", inside, NO_CHOICE, false, PF_BEADS_NONE, state, worked, n_pins, 0 }
-#define CHOSEN(ground, inside, choice, state, worked, n_pins) \
-  { ground, inside, choice, false, PF_BEADS_NONE, state, worked, n_pins, 0 }
-#define BEADS(inside, choice, beads, state, worked, n_pins, n_beads) \
-  { "armure", inside, choice, false, beads, state, worked, n_pins, n_beads }
+#define ARMURE(inside, state, worked, n_pins)                                                      \
+  {                                                                                                \
+    "armure", inside, NO_CHOICE, false, PF_BEADS_NONE, state, worked, n_pins, 0                    \
+  }
+#define CHOSEN(ground, inside, choice, state, worked, n_pins)                                      \
+  {                                                                                                \
+    ground, inside, choice, false, PF_BEADS_NONE, state, worked, n_pins, 0                         \
+  }
+#define BEADS(inside, choice, beads, state, worked, n_pins, n_beads)                               \
+  {                                                                                                \
+    "armure", inside, choice, false, beads, state, worked, n_pins, n_beads                         \
+  }
 
 static const Case cases[] = {
   /* the armure: pins 1, 2, 3, 4; the middle is core. Common practice. */
@@ -52,9 +59,11 @@ static const Case cases[] = {
     "1,2,3,centre,close 2,close 3", 3, 0 },
 
   /* the maker's choice */
-  CHOSEN ("armure", "1,2,3,centre,close 2,close 3", PF_REPEAT_PLAIN, PF_REPEAT_PLAIN, "1,2,3,close 2,close 3", 3),
+  CHOSEN ("armure", "1,2,3,centre,close 2,close 3", PF_REPEAT_PLAIN, PF_REPEAT_PLAIN,
+          "1,2,3,close 2,close 3", 3),
   CHOSEN ("armure", "2,close 2,centre", PF_REPEAT_KEPT, PF_REPEAT_KEPT, "2,centre,close 2", 1),
-  CHOSEN ("armure", "1,2,close 2", PF_REPEAT_KEPT, PF_REPEAT_KEPT, "1,2,close 2", 2), /* no middle to keep */
+  CHOSEN ("armure", "1,2,close 2", PF_REPEAT_KEPT, PF_REPEAT_KEPT, "1,2,close 2",
+          2), /* no middle to keep */
   CHOSEN ("armure", "all", PF_REPEAT_PLAIN, PF_REPEAT_PLAIN, "1,2,3,close 2,close 3,4", 4),
   CHOSEN ("armure", "all", PF_REPEAT_KEPT, PF_REPEAT_WHOLE, "all", 4),
   CHOSEN ("armure", "all", PF_REPEAT_LEFT_OUT, PF_REPEAT_LEFT_OUT, "", 0),
@@ -82,12 +91,14 @@ static const Case cases[] = {
 
   /* a core with a pin of its own, which isn't one of the other pins */
   CHOSEN ("spider", "all", NO_CHOICE, PF_REPEAT_WHOLE, "all", 6),
-  CHOSEN ("spider", "top,body 1,body 2,body 3,body 4,body 5,body 6,body 7,body 8", NO_CHOICE, PF_REPEAT_PLAIN, "top", 1),
-  CHOSEN ("spider", "top,left 1,body 1,body 2,body 3,body 4,body 5,body 6,body 7,body 8", NO_CHOICE, PF_REPEAT_KEPT,
-          "top,left 1,body 1,body 2,body 3,body 4,body 5,body 6,body 7,body 8", 3),
-  CHOSEN ("spider", "top,left 1,body 1,body 2,body 3,body 4,body 5,body 6,body 7", NO_CHOICE, PF_REPEAT_PLAIN,
-          "top,left 1", 2),
-  CHOSEN ("spider", "body 4,body 5", NO_CHOICE, PF_REPEAT_PLAIN, "", 0), /* its pin is inside: not left out */
+  CHOSEN ("spider", "top,body 1,body 2,body 3,body 4,body 5,body 6,body 7,body 8", NO_CHOICE,
+          PF_REPEAT_PLAIN, "top", 1),
+  CHOSEN ("spider", "top,left 1,body 1,body 2,body 3,body 4,body 5,body 6,body 7,body 8", NO_CHOICE,
+          PF_REPEAT_KEPT, "top,left 1,body 1,body 2,body 3,body 4,body 5,body 6,body 7,body 8", 3),
+  CHOSEN ("spider", "top,left 1,body 1,body 2,body 3,body 4,body 5,body 6,body 7", NO_CHOICE,
+          PF_REPEAT_PLAIN, "top,left 1", 2),
+  CHOSEN ("spider", "body 4,body 5", NO_CHOICE, PF_REPEAT_PLAIN, "",
+          0), /* its pin is inside: not left out */
   CHOSEN ("spider", "body 1", NO_CHOICE, PF_REPEAT_LEFT_OUT, "", 0),
 
   /* beads, on the armure's middle */
@@ -180,8 +191,10 @@ test_case (gconstpointer data)
   g_autoptr (PfLattice) lattice = make_lattice (ground);
   mark_inside (lattice, c->inside);
   /* choices for repeats that hold nothing, or lie off the lattice, change nothing */
-  const PfRepeatChoice choices[] = { { I, J + 1, PF_REPEAT_LEFT_OUT }, { 10000, J, PF_REPEAT_PLAIN },
-                                     { I, -10000, PF_REPEAT_KEPT }, { I, J, c->choice } };
+  const PfRepeatChoice choices[] = { { I, J + 1, PF_REPEAT_LEFT_OUT },
+                                     { 10000, J, PF_REPEAT_PLAIN },
+                                     { I, -10000, PF_REPEAT_KEPT },
+                                     { I, J, c->choice } };
   PfFillingSettings settings = pf_filling_settings_default ();
   settings.choices = choices;
   settings.n_choices = c->choice == NO_CHOICE ? 3 : 4;
@@ -262,7 +275,8 @@ test_listed (void)
   for (size_t r = 0; r < filling->n_repeats; r++)
     {
       const PfRepeat *repeat = &filling->repeats[r], *before = repeat - 1;
-      g_assert_true (r == 0 || before->j < repeat->j || (before->j == repeat->j && before->i < repeat->i));
+      g_assert_true (r == 0 || before->j < repeat->j ||
+                     (before->j == repeat->j && before->i < repeat->i));
       g_assert_cmpint (pf_filling_repeat_state (filling, repeat->i, repeat->j), ==, repeat->state);
     }
   g_assert_cmpint (pf_filling_repeat_state (filling, 1000, 1000), ==, PF_REPEAT_WHOLE);

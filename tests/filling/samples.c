@@ -31,7 +31,8 @@ star (PfPoint centre, double inner, double outer, size_t n)
   PfPoint *points = g_new (PfPoint, n);
   for (size_t p = 0; p < n; p++)
     {
-      const double angle = 2 * G_PI * ((double) p + g_test_rand_double_range (0.05, 0.95)) / (double) n;
+      const double angle =
+          2 * G_PI * ((double) p + g_test_rand_double_range (0.05, 0.95)) / (double) n;
       const double radius = g_test_rand_double_range (inner, outer);
       points[p] = (PfPoint){ centre.x + radius * cos (angle), centre.y + radius * sin (angle) };
     }
@@ -45,7 +46,8 @@ sample_star (PfPoint centre, double inner, double outer, size_t n, size_t n_hole
   PfChain chains[3] = { star (centre, inner, outer, n) };
   for (size_t h = 1; h <= n_holes; h++)
     {
-      /* The outline may cut straight from one corner to the next; n > 6 corners leave more than inner/2. */
+      /* The outline may cut straight from one corner to the next; n > 6 corners leave more than
+       * inner/2. */
       const double off = (h == 1 ? -0.22 : 0.22) * inner;
       chains[h] = star ((PfPoint){ centre.x + off, centre.y }, 0.02 * inner, 0.2 * inner,
                         (size_t) g_test_rand_int_range (5, 12));
@@ -91,8 +93,8 @@ geos_region_new (const PfRegion *region)
   g_autofree GEOSGeometry **holes = g_new (GEOSGeometry *, region->n_loops);
   for (size_t h = 1; h < region->n_loops; h++)
     holes[h - 1] = ring (geos->handle, &region->loops[h]);
-  geos->area = GEOSGeom_createPolygon_r (geos->handle, ring (geos->handle, &region->loops[0]), holes,
-                                         (unsigned) region->n_loops - 1);
+  geos->area = GEOSGeom_createPolygon_r (geos->handle, ring (geos->handle, &region->loops[0]),
+                                         holes, (unsigned) region->n_loops - 1);
   geos->outline = GEOSBoundary_r (geos->handle, geos->area);
   geos->inside = GEOSPrepare_r (geos->handle, geos->area);
   geos->near = GEOSPrepare_r (geos->handle, geos->outline);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Regions, grounds and placements for the tests of src/filling, and the same regions for GEOS, the reference
- * library for geometry in the plane (https://libgeos.org).
+ * Regions, grounds and placements for the tests of src/filling, and the same regions for GEOS, the
+ * reference library for geometry in the plane (https://libgeos.org).
  */
 #pragma once
 
@@ -19,8 +19,8 @@ PfGround *sample_ground (const char *name);
 /* A region with one loop. */
 PfRegion *sample_polygon (const PfPoint *points, size_t n);
 
-/* A random outline of n corners between `inner` and `outer` mm from `centre`, with up to two small holes of the same
- * kind within `inner`. */
+/* A random outline of n corners between `inner` and `outer` mm from `centre`, with up to two small
+ * holes of the same kind within `inner`. */
 PfRegion *sample_star (PfPoint centre, double inner, double outer, size_t n, size_t n_holes);
 
 /* A random gap between the two given, turn, origin within 100 mm, and mirroring. */

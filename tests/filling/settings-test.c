@@ -69,8 +69,8 @@ test_sewings_per_pinhole (void)
   static const struct {
     int value;
     bool accepted;
-  } cases[] = { { 1, true }, { 2, true }, { 20, true }, { 0, false }, { -1, false }, { 21, false },
-                { G_MAXINT, false }, { G_MININT, false } };
+  } cases[] = { { 1, true },   { 2, true },   { 20, true },        { 0, false },
+                { -1, false }, { 21, false }, { G_MAXINT, false }, { G_MININT, false } };
   for (size_t c = 0; c < G_N_ELEMENTS (cases); c++)
     {
       PfFillingSettings settings = pf_filling_settings_default ();
@@ -95,18 +95,21 @@ test_defaults (void)
   g_assert_true (pf_filling_settings_check (&settings, NULL));
 }
 
-/* --- Fillings that can't be made, and those at the limits --------------------------------------- */
+/* --- Fillings that can't be made, and those at the limits ---------------------------------------
+ */
 
 typedef struct {
   const char *name;
   double width, height; /* mm */
   PfFillingSettings settings;
-  int code;             /* of the error, or -1: it can be filled */
+  int code; /* of the error, or -1: it can be filled */
 } Case;
 
-#define SETTINGS(gap_mm, turn_degrees, x, y)                                                             \
-  { .placement = { gap_mm, turn_degrees, { x, y }, false }, .clearance = 0.25, .carry = 1, .reach = 0.25, \
-    .off_line = 8, .sewings_per_pinhole = 2 }
+#define SETTINGS(gap_mm, turn_degrees, x, y)                                                       \
+  {                                                                                                \
+    .placement = { gap_mm, turn_degrees, { x, y }, false }, .clearance = 0.25, .carry = 1,         \
+    .reach = 0.25, .off_line = 8, .sewings_per_pinhole = 2                                         \
+  }
 
 static const Case cases[] = {
   { "gap not a number", 50, 50, SETTINGS (NAN, 0, 0, 0), PF_ERROR_SETTING },
@@ -130,7 +133,9 @@ static void
 test_filling (gconstpointer data)
 {
   const Case *c = data;
-  const PfPoint corners[] = { { 0, 0 }, { c->width, 0 }, { c->width, c->height }, { 0, c->height } };
+  const PfPoint corners[] = {
+    { 0, 0 }, { c->width, 0 }, { c->width, c->height }, { 0, c->height }
+  };
   g_autoptr (PfRegion) region = sample_polygon (corners, 4);
   g_autoptr (PfGround) ground = sample_ground ("torchon");
   PfEdge edge;
@@ -150,16 +155,17 @@ test_filling (gconstpointer data)
   pf_edge_clear (&edge);
 }
 
-/* A ground turned by quarters keeps whole numbers whole: no stitch leaves the outline that it stands on. */
+/* A ground turned by quarters keeps whole numbers whole: no stitch leaves the outline that it
+ * stands on. */
 static void
 test_quarter_turns (void)
 {
   static const struct {
     double turn;
     PfPoint to; /* where (3, 5) goes */
-  } turns[] = { { 0, { 3, 5 } },      { 90, { -5, 3 } },    { 180, { -3, -5 } }, { 270, { 5, -3 } },
-                { 360, { 3, 5 } },    { -90, { 5, -3 } },   { -180, { -3, -5 } }, { -270, { -5, 3 } },
-                { 3600, { 3, 5 } },   { -3510, { -5, 3 } }, { 450, { -5, 3 } } };
+  } turns[] = { { 0, { 3, 5 } },    { 90, { -5, 3 } },    { 180, { -3, -5 } },  { 270, { 5, -3 } },
+                { 360, { 3, 5 } },  { -90, { 5, -3 } },   { -180, { -3, -5 } }, { -270, { -5, 3 } },
+                { 3600, { 3, 5 } }, { -3510, { -5, 3 } }, { 450, { -5, 3 } } };
   g_autoptr (PfGround) ground = sample_ground ("torchon");
   for (size_t t = 0; t < G_N_ELEMENTS (turns); t++)
     {

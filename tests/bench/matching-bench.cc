@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Matchings of greatest weight as they come up along an outline, against MaxWeightedMatching of the LEMON graph library
- * (https://lemon.cs.elte.hu), on the same graphs with the same weights.
+ * Matchings of greatest weight as they come up along an outline, against MaxWeightedMatching of the
+ * LEMON graph library (https://lemon.cs.elte.hu), on the same graphs with the same weights.
  */
 #include <algorithm>
 #include <cmath>
@@ -38,8 +38,8 @@ struct Problem {
   }
 };
 
-/* Places along an outline, a whole number of units each, numbered in the order of their height on a round one: as crossings
- * are ranked by working time. */
+/* Places along an outline, a whole number of units each, numbered in the order of their height on a
+ * round one: as crossings are ranked by working time. */
 std::vector<int>
 random_places (std::mt19937 &random, guint32 n, int length)
 {
@@ -52,24 +52,28 @@ random_places (std::mt19937 &random, guint32 n, int length)
   return places;
 }
 
-/* Each left node may have up to most_partners of the right nodes nearest to it, of which a part come too early. */
+/* Each left node may have up to most_partners of the right nodes nearest to it, of which a part
+ * come too early. */
 Problem
 make_problem (guint32 n)
 {
   std::mt19937 random (seed);
   const int length = (int) n * 250;
-  const std::vector<int> lefts = random_places (random, n, length), rights = random_places (random, n, length);
+  const std::vector<int> lefts = random_places (random, n, length),
+                         rights = random_places (random, n, length);
   std::vector<guint32> outline (n);
   for (guint32 r = 0; r < n; r++)
     outline[r] = r;
-  std::sort (outline.begin (), outline.end (), [&rights] (guint32 a, guint32 b) { return rights[a] < rights[b]; });
+  std::sort (outline.begin (), outline.end (),
+             [&rights] (guint32 a, guint32 b) { return rights[a] < rights[b]; });
 
   Problem problem = { n, {}, {}, {} };
   for (guint32 l = 0; l < n; l++)
     {
       problem.first.push_back ((guint32) problem.partners.size ());
-      const auto near = std::lower_bound (outline.begin (), outline.end (), lefts[l],
-                                          [&rights] (guint32 r, int place) { return rights[r] < place; });
+      const auto near =
+          std::lower_bound (outline.begin (), outline.end (), lefts[l],
+                            [&rights] (guint32 r, int place) { return rights[r] < place; });
       const long at = near - outline.begin ();
       for (long k = at - most_partners / 2; k < at + most_partners / 2; k++)
         {
@@ -121,10 +125,12 @@ time_lemon (const Problem &problem, gint64 &total)
   lemon::SmartGraph::EdgeMap<gint64> weights (graph);
   for (guint32 l = 0; l < problem.n; l++)
     for (guint32 e = problem.first[l]; e < problem.first[l + 1]; e++)
-      weights[graph.addEdge (graph.nodeFromId ((int) l), graph.nodeFromId ((int) (problem.n + problem.partners[e])))] =
+      weights[graph.addEdge (graph.nodeFromId ((int) l),
+                             graph.nodeFromId ((int) (problem.n + problem.partners[e])))] =
           flat (problem.weights[e]);
   const double start = bench_now ();
-  lemon::MaxWeightedMatching<lemon::SmartGraph, lemon::SmartGraph::EdgeMap<gint64>> matching (graph, weights);
+  lemon::MaxWeightedMatching<lemon::SmartGraph, lemon::SmartGraph::EdgeMap<gint64> > matching (
+      graph, weights);
   matching.run ();
   const double time = bench_now () - start;
   total = matching.matchingWeight ();
@@ -136,7 +142,9 @@ struct Comparison {
   double ours[BENCH_RUNS], theirs[BENCH_RUNS];
   gint64 our_total, their_total;
 
-  explicit Comparison (guint32 n_nodes) : problem (make_problem (n_nodes / 2)) {}
+  explicit Comparison (guint32 n_nodes) : problem (make_problem (n_nodes / 2))
+  {
+  }
 
   void
   run_once (int run)
@@ -150,8 +158,8 @@ struct Comparison {
   report (double times_as_fast)
   {
     const double ms = bench_median (ours), lemon_ms = bench_median (theirs);
-    std::printf ("%u nodes, %zu lines: %.3f ms, LEMON %.2f ms\n", 2 * problem.n, problem.partners.size (), ms,
-                 lemon_ms);
+    std::printf ("%u nodes, %zu lines: %.3f ms, LEMON %.2f ms\n", 2 * problem.n,
+                 problem.partners.size (), ms, lemon_ms);
     bench_at_most ("difference in total weight", std::fabs ((double) (our_total - their_total)), 0);
     bench_at_least ("times as fast as LEMON", lemon_ms / ms, times_as_fast);
     return ms;
