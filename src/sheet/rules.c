@@ -9,7 +9,7 @@
 
 #include "style.h"
 
-#define TICK 1.2 /* half the length of an end's tick */
+#define TICK 0.9 /* half the length of an end's tick */
 #define TEXT_SIZE 2.1
 
 void
