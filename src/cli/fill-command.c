@@ -99,7 +99,7 @@ describe_options (Options *o)
       N_ ("Leave out the drawing’s other lines, else shown faintly"), NULL },
     STRING ("enlarge", &o->enlarge, N_ ("Print so many times as large (default 1)"), N_ ("N")),
     STRING ("paper", &o->paper, N_ ("Paper size (default A4)"), "A4|A3|Letter"),
-    { NULL },
+    G_OPTION_ENTRY_NULL,
   };
   GOptionContext *context = g_option_context_new (NULL);
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);

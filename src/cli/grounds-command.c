@@ -88,7 +88,7 @@ pf_grounds_command (int argc, char **argv)
     { "draw", 0, 0, G_OPTION_ARG_FILENAME, &draw, N_ ("Draw one: .svg, .pdf or .png"),
       N_ ("FILE") },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_STRING_ARRAY, &names, NULL, N_ ("[NAME…]") },
-    { NULL },
+    G_OPTION_ENTRY_NULL,
   };
   g_autoptr (GOptionContext) context = g_option_context_new (NULL);
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);

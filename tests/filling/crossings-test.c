@@ -248,7 +248,7 @@ test_sample (gconstpointer data)
       pf_lattice_find_inside (lattice, region, sample->clearance);
       PfCounts counts = { 0 };
       g_autoptr (GArray) beads = NULL;
-      g_autoptr (GArray) repeats = pf_lattice_find_repeats (lattice, &settings, &counts, &beads);
+      g_array_unref (pf_lattice_find_repeats (lattice, &settings, &counts, &beads));
       check_all_lines (lattice, region);
     }
 }

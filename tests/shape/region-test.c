@@ -384,10 +384,12 @@ test_large (void)
 
   g_autoptr (PfRegion) region = pf_region_new (&chain, 1, &error);
   g_assert_no_error (error);
+  g_assert_cmpuint (region->n_loops, ==, 1);
   static const PfPoint frame[] = { { 0, 0 }, { 1e5, 0 }, { 1e5, 1e5 }, { 0, 1e5 } };
   const PfChain both[] = { CHAIN (frame), chain };
   g_autoptr (PfRegion) framed = pf_region_new (both, 2, &error);
   g_assert_no_error (error);
+  g_assert_cmpuint (framed->n_loops, ==, 2);
 
   const PfPoint moved = chain.points[at];
   chain.points[at] = (PfPoint){ 15 - 2 * moved.x, 15 - 2 * moved.y };
