@@ -92,7 +92,7 @@ bool
 pf_check_ending (const char *option, const char *filename, const char *const *endings)
 {
   for (int e = 0; endings[e] != NULL; e++)
-    if (g_str_has_suffix (filename, endings[e]))
+    if (pf_file_ends_in (filename, endings[e]))
       return true;
   g_autofree char *list = g_strjoinv (", ", (char **) endings);
   pf_say_error (_ ("%s writes a file that ends in %s, not “%s”."), option, list, filename);

@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+#include <glib/gstdio.h>
+
 #include <glib/gi18n.h>
 
 /* The options as they were given; NULL where they weren't. */
@@ -131,6 +133,52 @@ check_endings (char **filenames, const char *option, const char *const *endings)
   for (char **f = filenames; f != NULL && *f != NULL; f++)
     if (!pf_check_ending (option, *f, endings))
       return false;
+  return true;
+}
+
+/* The number of the page that NAME-N.svg would be for NAME.svg, taken off: NAME.svg; else the name
+ * itself. */
+static char *
+without_page_number (const char *name)
+{
+  const char *dot = strrchr (name, '.');
+  const char *end = dot;
+  while (end != NULL && end > name && g_ascii_isdigit (end[-1]))
+    end--;
+  if (end == NULL || end == dot || end == name || end[-1] != '-')
+    return g_strdup (name);
+  return g_strdup_printf ("%.*s%s", (int) (end - 1 - name), name, dot);
+}
+
+/* Would writing `output`, or one of its pages, write over `input`? */
+static bool
+is_same_file (const char *output, const char *input)
+{
+  GStatBuf a, b;
+  if (g_stat (output, &a) == 0 && g_stat (input, &b) == 0 && a.st_dev == b.st_dev &&
+      a.st_ino == b.st_ino)
+    return true;
+  g_autofree char *out = g_canonicalize_filename (output, NULL);
+  g_autofree char *in = g_canonicalize_filename (input, NULL);
+  g_autofree char *first_page = without_page_number (in);
+  return strcmp (out, first_page) == 0;
+}
+
+/* The maker's drawing and ground are never written over. */
+static bool
+check_outputs (const Options *o)
+{
+  char **const outputs[] = { o->sheets, o->reports };
+  const char *const inputs[] = { o->outline, o->ground };
+  for (size_t k = 0; k < G_N_ELEMENTS (outputs); k++)
+    for (char **f = outputs[k]; f != NULL && *f != NULL; f++)
+      for (size_t n = 0; n < G_N_ELEMENTS (inputs); n++)
+        if (is_same_file (*f, inputs[n]))
+          {
+            pf_say_error (_ ("“%s” would be written over “%s”. Choose another name."), *f,
+                          inputs[n]);
+            return false;
+          }
   return true;
 }
 
@@ -308,7 +356,7 @@ pf_fill_command (int argc, char **argv)
   g_autoptr (GOptionContext) context = describe_options (&options);
   int status = PF_EXIT_WRONG_USE;
   if (pf_parse_options (context, argc, argv) && check_required (&options) &&
-      read_arguments (&options, &job))
+      read_arguments (&options, &job) && check_outputs (&options))
     status = do_job (&options, &job);
   options_clear (&options);
   g_free (job.date);

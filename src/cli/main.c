@@ -27,7 +27,7 @@ print_help (void)
                     "Examples:\n"
                     "  pinfold-cli fill --outline leaf.svg --ground torchon --gap 4 --sheet "
                     "leaf.pdf --report leaf.txt\n"
-                    "  pinfold-cli grounds --ground armure --draw armure.png\n"
+                    "  pinfold-cli grounds --draw armure.png armure\n"
                     "\n"
                     "Exit status: 0 done, 1 bad input, 2 wrong use.\n"));
 }

@@ -18,8 +18,8 @@ void pf_match_crossings (PfFilling *filling, const PfRegion *region, const PfGro
 void pf_find_order (PfFilling *filling, const PfLattice *lattice);
 
 /* Lists the sewings in working order, each with its target, and gives each its place. */
-void pf_find_sewings (PfFilling *filling, const PfRegion *region, const PfEdge *edges,
-                      const PfFillingSettings *settings);
+bool pf_find_sewings (PfFilling *filling, const PfRegion *region, const PfEdge *edges,
+                      const PfFillingSettings *settings, GError **error);
 
 /* Numbers the pairs, and follows each through the order. */
 void pf_follow_pairs (PfFilling *filling);
@@ -43,8 +43,9 @@ typedef struct {
  * `limit` to a pinhole. On a half stitch edge only pinholes at most `reach` mm (with 1e-6 mm to
  * spare) away, as many as possible; on a cloth stitch edge all (there are limit · n_pinholes
  * places, at least n). In both the total distance is the least possible, and where two could be
- * exchanged they stand in the order of their targets. Sorts the placings by target. */
-void pf_assign_places (PfPlacing *placings, size_t n, const PfLoop *loop, const PfEdge *edge,
+ * exchanged they stand in the order of their targets. Sorts the placings by target. False
+ * if that would take too much memory. */
+bool pf_assign_places (PfPlacing *placings, size_t n, const PfLoop *loop, const PfEdge *edge,
                        int limit, double reach);
 
 /* The n-th stitch in working order. Stitches that are worked after one another lie far apart in

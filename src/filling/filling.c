@@ -65,7 +65,11 @@ pf_filling_new (const PfRegion *region, const PfEdge *edges, const PfGround *gro
   take_beads (filling, lattice, beads);
   pf_match_crossings (filling, region, ground, settings);
   pf_find_order (filling, lattice);
-  pf_find_sewings (filling, region, edges, settings);
+  if (!pf_find_sewings (filling, region, edges, settings, error))
+    {
+      pf_filling_free (filling);
+      return NULL;
+    }
   pf_follow_pairs (filling);
   pf_find_warnings (filling, region, ground);
   return filling;

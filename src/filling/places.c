@@ -19,6 +19,9 @@
 /* Distances are weighed in whole millionths of a thousandth of a mm, finer than any sum of them can
  * show. */
 #define UNITS_PER_MM 1e9
+/* Places offered to sewings, all told: about a quarter of a gigabyte. Only an edge with far too few
+ * pinholes needs more. */
+#define MAX_OFFERS 8000000
 
 typedef struct {
   PfPlacing *placings;
@@ -106,17 +109,20 @@ offer_more (Problem *problem, const PfMatching *matching)
   return more;
 }
 
-static void
+/* False if it would take too much memory. */
+static bool
 solve (Problem *problem, PfMatching *matching)
 {
   g_autoptr (GArray) first = g_array_new (FALSE, FALSE, sizeof (guint32));
   g_autoptr (GArray) partners = g_array_new (FALSE, FALSE, sizeof (guint32));
   g_autoptr (GArray) weights = g_array_new (FALSE, FALSE, sizeof (PfWeight));
-  for (size_t s = 0; s < problem->n; s++)
+  for (size_t s = 0; s < problem->n && partners->len <= MAX_OFFERS; s++)
     {
       g_array_append_val (first, partners->len);
       offer_near (problem, s, partners, weights);
     }
+  if (partners->len > MAX_OFFERS)
+    return false;
   g_array_append_val (first, partners->len);
   const PfMatchGraph graph = {
     .n_left = (guint32) problem->n,
@@ -126,6 +132,7 @@ solve (Problem *problem, PfMatching *matching)
     .weights = (const PfWeight *) (const void *) weights->data,
   };
   pf_matching_solve (&graph, matching);
+  return true;
 }
 
 /* A sewing or a pinhole on the loop unrolled to a line. */
@@ -183,12 +190,12 @@ put_in_order (Problem *problem)
     }
 }
 
-void
+bool
 pf_assign_places (PfPlacing *placings, size_t n, const PfLoop *loop, const PfEdge *edge, int limit,
                   double reach)
 {
   if (n == 0)
-    return;
+    return true;
   qsort (placings, n, sizeof *placings, compare_targets);
   g_autofree double *offered = g_new (double, n);
   Problem problem = { placings, n, loop, edge, limit, offered };
@@ -196,11 +203,13 @@ pf_assign_places (PfPlacing *placings, size_t n, const PfLoop *loop, const PfEdg
   for (size_t s = 0; s < n; s++)
     offered[s] = bars ? reach + REACH_SLACK : 2 * edge->gap;
   PfMatching matching;
-  solve (&problem, &matching);
+  if (!solve (&problem, &matching))
+    return false;
   while (!bars && offer_more (&problem, &matching))
     {
       pf_matching_clear (&matching);
-      solve (&problem, &matching);
+      if (!solve (&problem, &matching))
+        return false;
     }
   for (size_t s = 0; s < n; s++)
     {
@@ -210,4 +219,5 @@ pf_assign_places (PfPlacing *placings, size_t n, const PfLoop *loop, const PfEdg
     }
   pf_matching_clear (&matching);
   put_in_order (&problem);
+  return true;
 }

@@ -73,8 +73,9 @@ list_sewings (PfFilling *filling, const PfRegion *region)
 static double
 gap_that_holds (const PfLoop *loop, size_t n, int limit)
 {
-  double gap = fmin (floor (pf_loop_length (loop) * limit / (double) n * 100) / 100, PF_GAP_MAX);
-  for (; gap >= PF_GAP_MIN; gap = floor (gap * 98) / 100)
+  double gap =
+      fmin (floor (pf_loop_length (loop) * limit / (double) n * 100) / 100, PF_EDGE_GAP_MAX);
+  for (; gap >= PF_EDGE_GAP_MIN; gap = floor (gap * 98) / 100)
     {
       PfEdge edge;
       if (!pf_edge_init_even (&edge, loop, PF_EDGE_CLOTH_STITCH, gap, NULL))
@@ -84,7 +85,7 @@ gap_that_holds (const PfLoop *loop, size_t n, int limit)
       if (holds)
         return gap;
     }
-  return PF_GAP_MIN;
+  return PF_EDGE_GAP_MIN;
 }
 
 /* How many sewings a pinhole of a loop takes: the maker's limit, or more if a cloth stitch edge has
@@ -178,9 +179,9 @@ start_placing (const PfFilling *filling, const PfRegion *region, guint32 s)
                       .pinhole = PF_NONE };
 }
 
-void
+bool
 pf_find_sewings (PfFilling *filling, const PfRegion *region, const PfEdge *edges,
-                 const PfFillingSettings *settings)
+                 const PfFillingSettings *settings, GError **error)
 {
   list_sewings (filling, region);
   filling->counts.sewings = filling->n_sewings;
@@ -193,9 +194,19 @@ pf_find_sewings (PfFilling *filling, const PfRegion *region, const PfEdge *edges
           placings[n++] = start_placing (filling, region, s);
       const int limit =
           loop_limit (filling, &region->loops[l], &edges[l], n, settings->sewings_per_pinhole);
-      pf_assign_places (placings, n, &region->loops[l], &edges[l], limit,
-                        settings->reach * edges[l].gap);
+      if (!pf_assign_places (placings, n, &region->loops[l], &edges[l], limit,
+                             settings->reach * edges[l].gap))
+        {
+          g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
+                       _ ("%zu sewings come to an edge with %zu pinholes, far too few. Choose an "
+                          "edge gap of "
+                          "%.2f mm, or set more pinholes."),
+                       n, edges[l].n_pinholes,
+                       gap_that_holds (&region->loops[l], n, settings->sewings_per_pinhole));
+          return false;
+        }
       for (size_t p = 0; p < n; p++)
         take_place (filling, region, edges, &placings[p], settings->off_line);
     }
+  return true;
 }

@@ -92,8 +92,9 @@ pf_svg_remarks_steal (PfSvgRemarks *remarks)
       if (more > 0)
         g_ptr_array_add (
             remarks->texts,
-            g_strdup_printf (ngettext ("%u more <%s> element like that of line %ld",
-                                       "%u more <%s> elements like that of line %ld", more),
+            g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                          "%u more <%s> element like that of line %ld",
+                                          "%u more <%s> elements like that of line %ld", more),
                              more, kind->element, kind->first_line));
     }
   return g_steal_pointer (&remarks->texts);

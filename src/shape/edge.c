@@ -7,9 +7,6 @@
 
 #include "outline.h"
 
-#define GAP_MIN 0.1
-#define GAP_MAX 1000.0
-
 /* Pinholes along one loop: 100 m of edge at the smallest gap. */
 #define MAX_PINHOLES 1e6
 
@@ -19,12 +16,12 @@
 static bool
 check_gap (double gap, GError **error)
 {
-  if (gap >= GAP_MIN && gap <= GAP_MAX)
+  if (gap >= PF_EDGE_GAP_MIN && gap <= PF_EDGE_GAP_MAX)
     return true;
   g_set_error (
       error, PF_ERROR, PF_ERROR_SETTING,
       _ ("The edge's pinholes can't be %.2f mm apart. Choose an edge gap from %.1f to %.0f mm."),
-      gap, GAP_MIN, GAP_MAX);
+      gap, PF_EDGE_GAP_MIN, PF_EDGE_GAP_MAX);
   return false;
 }
 

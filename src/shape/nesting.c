@@ -57,12 +57,6 @@ holds (const PfLoop *outer, const PfLoop *inner)
   return false;
 }
 
-bool
-pf_loop_holds (const PfLoop *outer, const PfLoop *inner)
-{
-  return box_holds (pf_loop_box (outer), pf_loop_box (inner)) && holds (outer, inner);
-}
-
 /* Loops around a loop are nested in each other, so the next one around is the deepest of them. */
 PfNest *
 pf_nesting_new (const PfLoop *loops, size_t n)

@@ -67,9 +67,6 @@ PfBox pf_loop_box (const PfLoop *loop);
 /* Whether `p` is within the loop, found by looking at every edge. */
 bool pf_loop_contains (const PfLoop *loop, PfPoint p);
 
-/* Whether `inner`, which doesn't cross `outer` but may touch it, lies within it. */
-bool pf_loop_holds (const PfLoop *outer, const PfLoop *inner);
-
 /* For each of n loops that don't cross: the loop next around it, or SIZE_MAX; and how many are
  * around. */
 typedef struct {

@@ -206,12 +206,16 @@ typedef struct {
   size_t n_pinholes;
 } PfEdge;
 
+#define PF_EDGE_GAP_MIN 0.1
+#define PF_EDGE_GAP_MAX 1000.0
+
 /* Turns of the outline by more than this many degrees are corners, and get a pinhole. */
 #define PF_CORNER_TURN 30.0
 
 /* Pinholes spaced evenly: one on every corner, each span between two corners divided in
  * max(1, round (length / gap)) equal parts; a loop without corners starts at its first point.
- * PF_ERROR_SETTING if the gap isn't 0.1 to 1000 mm. Free with pf_edge_clear(). */
+ * PF_ERROR_SETTING if the gap isn't PF_EDGE_GAP_MIN to PF_EDGE_GAP_MAX mm. Free with
+ * pf_edge_clear(). */
 bool pf_edge_init_even (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, double gap,
                         GError **error);
 /* Pinholes where the maker has them: `places` are n distances along the loop, in any order. */

@@ -9,6 +9,8 @@
 #include <stdlib.h>
 #include <sys/stat.h>
 
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 
@@ -86,4 +88,11 @@ pf_file_save (const char *filename, const char *bytes, gsize n, GError **error)
       G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666, &inner);
   free (real);
   return saved || fail (filename, reason_of (inner), error);
+}
+
+bool
+pf_file_ends_in (const char *filename, const char *ending)
+{
+  const size_t length = strlen (filename), end = strlen (ending);
+  return length > end && g_ascii_strcasecmp (filename + length - end, ending) == 0;
 }

@@ -96,17 +96,17 @@ static void
 say_counts (PfFurniture *furniture, const PfPricking *pricking, bool pins_only)
 {
   const PfCounts counts = pf_pricking_counts (pricking);
-  g_autofree char *pins =
-      g_strdup_printf (ngettext ("%zu pin", "%zu pins", counts.pins), counts.pins);
+  g_autofree char *pins = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%zu pin", "%zu pins", counts.pins), counts.pins);
   if (pins_only)
     {
       say (furniture, 2.5, PF_COLOUR_INK, 1, pins);
       return;
     }
-  g_autofree char *pairs =
-      g_strdup_printf (ngettext ("%zu pair", "%zu pairs", counts.new_pairs), counts.new_pairs);
-  g_autofree char *sewings =
-      g_strdup_printf (ngettext ("%zu sewing", "%zu sewings", counts.sewings), counts.sewings);
+  g_autofree char *pairs = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%zu pair", "%zu pairs", counts.new_pairs), counts.new_pairs);
+  g_autofree char *sewings = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%zu sewing", "%zu sewings", counts.sewings), counts.sewings);
   g_autofree char *text = g_strdup_printf ("%s, %s, %s", pins, pairs, sewings);
   say (furniture, 2.5, PF_COLOUR_INK, 2, text);
 }

@@ -305,6 +305,18 @@ word_rows (const PfGround *ground)
       g_autofree char *text = g_strconcat (stitch->name, ":  ", work, NULL);
       add_rows (rows, text, LIST_SIZE, PF_COLOUR_INK);
     }
+  for (int l = 0; l < ground->n_lines; l++)
+    {
+      const PfPairLine *line = &ground->lines[l];
+      if (line->twists == 0)
+        continue;
+      g_autofree char *text =
+          g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s to %s:  %d twist on the way",
+                                        "%s to %s:  %d twists on the way", (gulong) line->twists),
+                           ground->stitches[line->from.stitch].name,
+                           ground->stitches[line->to.stitch].name, line->twists);
+      add_rows (rows, text, 2.2, PF_COLOUR_INK);
+    }
   const Row space = { 1.5, PF_COLOUR_QUIET, g_strdup ("") };
   g_array_append_val (rows, space);
   add_rows (rows, _ ("c: cross. t: twist both pairs. The tint marks one repeat, worked downwards."),
@@ -315,6 +327,8 @@ word_rows (const PfGround *ground)
       g_autofree char *text = g_strdup_printf (_ ("Also called: %s"), names);
       add_rows (rows, text, 2.2, PF_COLOUR_QUIET);
     }
+  if (ground->notes && ground->notes[0])
+    add_rows (rows, ground->notes, 2.2, PF_COLOUR_QUIET);
   if (ground->source)
     add_rows (rows, ground->source, 2.2, PF_COLOUR_QUIET);
   return rows;

@@ -108,8 +108,8 @@ pf_legend_new (const PfPricking *pricking, const PfSheetSettings *settings, size
   if (without_room > 0)
     {
       legend->without_room = g_strdup_printf (
-          ngettext ("%zu number left out for lack of room: print enlarged",
-                    "%zu numbers left out for lack of room: print enlarged", without_room),
+          g_dngettext (GETTEXT_PACKAGE, "%zu number left out for lack of room: print enlarged",
+                       "%zu numbers left out for lack of room: print enlarged", without_room),
           without_room);
       add (legend, true, PF_SAMPLE_NONE, legend->without_room);
     }

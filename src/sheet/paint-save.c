@@ -17,9 +17,8 @@ static Format
 format_of (const char *filename)
 {
   static const char *const endings[] = { ".pdf", ".svg", ".png" };
-  const size_t length = strlen (filename);
   for (int i = 0; i < FORMAT_UNKNOWN; i++)
-    if (length > 4 && g_ascii_strcasecmp (filename + length - 4, endings[i]) == 0)
+    if (pf_file_ends_in (filename, endings[i]))
       return (Format) i;
   return FORMAT_UNKNOWN;
 }

@@ -40,7 +40,7 @@ append_sewing (GString *csv, const PfPricking *pricking, const PfMotif *motif, s
 {
   const PfSewing *sewing = &motif->filling->sewings[s];
   g_autofree char *place = pf_sewing_place_name (motif, sewing);
-  g_autofree char *stitch = pf_sewing_stitch_name (pricking, motif->filling, sewing);
+  g_autofree char *stitch = pf_sewing_stitch_name (pricking, motif->filling, sewing, " and ");
   g_string_append_printf (csv, "%zu,%s,%s,%u,", s + 1, place, pf_pair_kind_name (sewing->kind),
                           sewing->pair + 1);
   append_field (csv, stitch);

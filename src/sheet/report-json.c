@@ -2,7 +2,8 @@
 /*
  * The pair-count report as JSON: totals at the top, and under `motifs` the same names for each
  * motif, with all that they were worked out from (placement, loops, edges) and all that they count
- * (pairs' paths, sewings, crossings).
+ * (pairs' paths, stitches in
+ * working order, sewings with their crossings).
  */
 #include "report.h"
 
@@ -97,6 +98,7 @@ add_counts (JsonBuilder *json, const PfCounts *c)
 static void
 add_placement (JsonBuilder *json, const PfMotif *motif)
 {
+  static const char *const bead_words[] = { "none", "whole", "kept" };
   const PfFillingSettings *s = &motif->settings;
   begin_member (json, "placement");
   add_number (json, "gap", s->placement.gap);
@@ -106,6 +108,11 @@ add_placement (JsonBuilder *json, const PfMotif *motif)
   add_number (json, "carry", s->carry);
   add_number (json, "reach", s->reach);
   add_number (json, "off_line", s->off_line);
+  add_count (json, "sewings_per_pinhole", (size_t) s->sewings_per_pinhole);
+  json_builder_set_member_name (json, "mirror");
+  json_builder_add_boolean_value (json, s->placement.mirror);
+  add_string (json, "beads", bead_words[s->beads]);
+  add_string (json, "partial", s->all_plain ? "plain" : "auto");
   json_builder_end_object (json);
 }
 
@@ -258,6 +265,14 @@ state_name (PfRepeatState state)
   return names[state];
 }
 
+static const char *
+warning_name (PfWarningKind kind)
+{
+  static const char *const names[] = { "nothing_fits", "lone_stitch", "core_dropped", "narrow",
+                                       "crowded_edge" };
+  return names[kind];
+}
+
 static void
 add_repeats_and_warnings (JsonBuilder *json, const PfFilling *filling)
 {
@@ -278,6 +293,7 @@ add_repeats_and_warnings (JsonBuilder *json, const PfFilling *filling)
   for (size_t w = 0; w < filling->n_warnings; w++)
     {
       json_builder_begin_object (json);
+      add_string (json, "kind", warning_name (filling->warnings[w].kind));
       add_string (json, "text", filling->warnings[w].text);
       add_point (json, "at", filling->warnings[w].at);
       json_builder_end_object (json);

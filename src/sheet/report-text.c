@@ -123,7 +123,7 @@ append_sewings (GString *text, const PfPricking *pricking, const PfMotif *motif)
     {
       const PfSewing *sewing = &filling->sewings[s];
       g_autofree char *place = place_words (motif, sewing);
-      g_autofree char *stitch = pf_sewing_stitch_name (pricking, filling, sewing);
+      g_autofree char *stitch = pf_sewing_stitch_name (pricking, filling, sewing, _ (" and "));
       g_autofree char *at = g_strdup_printf ("%.1f, %.1f", sewing->at.x, sewing->at.y);
       g_autofree char *angle =
           g_strdup_printf ("%.0f°%s", sewing->angle, sewing->off_line ? " !" : "");

@@ -34,26 +34,28 @@ pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing)
   if (sewing->pinhole != PF_NONE)
     return g_strdup_printf ("%spinhole %u", hole, sewing->pinhole + 1);
   const size_t before = pinhole_before (edge, sewing->place.along);
-  return g_strdup_printf ("%sbar %zu-%zu", hole, before, before % edge->n_pinholes + 1);
+  return g_strdup_printf ("%sbar %zu-%zu", hole, before,
+                          edge->n_pinholes > 0 ? before % edge->n_pinholes + 1 : 0);
 }
 
 static void
 append_stitch (GString *text, const PfPricking *pricking, const PfFilling *filling,
-               guint32 crossing)
+               guint32 crossing, const char *joiner)
 {
   if (crossing == PF_NONE)
     return;
   const PfStitchId id = filling->stitches[filling->crossings[crossing].stitch].id;
-  g_string_append_printf (text, "%s%s (%d, %d)", text->len > 0 ? " and " : "",
+  g_string_append_printf (text, "%s%s (%d, %d)", text->len > 0 ? joiner : "",
                           pricking->ground->stitches[id.k].name, id.i, id.j);
 }
 
 char *
-pf_sewing_stitch_name (const PfPricking *pricking, const PfFilling *filling, const PfSewing *sewing)
+pf_sewing_stitch_name (const PfPricking *pricking, const PfFilling *filling, const PfSewing *sewing,
+                       const char *joiner)
 {
   GString *text = g_string_new (NULL);
-  append_stitch (text, pricking, filling, sewing->leaving);
-  append_stitch (text, pricking, filling, sewing->entering);
+  append_stitch (text, pricking, filling, sewing->leaving, joiner);
+  append_stitch (text, pricking, filling, sewing->entering, joiner);
   return g_string_free (text, FALSE);
 }
 
@@ -75,7 +77,7 @@ pf_report_save (const PfPricking *pricking, const char *filename, GError **error
     { ".csv", pf_report_csv },
   };
   for (size_t f = 0; f < G_N_ELEMENTS (formats); f++)
-    if (g_str_has_suffix (filename, formats[f].ending))
+    if (pf_file_ends_in (filename, formats[f].ending))
       {
         g_autofree char *text = formats[f].write (pricking);
         return pf_file_save (filename, text, strlen (text), error);
