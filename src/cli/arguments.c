@@ -50,7 +50,8 @@ pf_parse_number (const char *option, const char *argument, double *value)
   *value = g_ascii_strtod (argument, &end);
   if (end != argument && *end == '\0')
     return true;
-  pf_say_error (_ ("%s takes a number, not “%s”."), option, argument);
+  pf_say_error (_ ("%s takes a number, such as 4 or 4.5 (with a point), not “%s”."), option,
+                argument);
   return false;
 }
 

@@ -318,11 +318,10 @@ static void
 say_counts (const PfPricking *pricking)
 {
   const PfCounts c = pf_pricking_counts (pricking);
-  g_print (_ ("%s in %s: %zu stitches, %zu pins; pairs: %zu new, %zu turned, %zu carried, %zu "
-              "finished, at most %zu at "
-              "once; %zu sewings.\n"),
-           pricking->ground->title, pricking->title, c.stitches, c.pins, c.new_pairs, c.turned,
-           c.carried, c.finished, c.most_at_once, c.sewings);
+  g_print (_ ("%s in %s: %zu stitches, %zu pins; %zu pairs, at most %zu at once; %zu turns, %zu "
+              "carries, %zu sewings.\n"),
+           pricking->ground->title, pricking->title, c.stitches, c.pins, c.new_pairs,
+           c.most_at_once, c.turned, c.carried, c.sewings);
 }
 
 static int

@@ -43,6 +43,11 @@ main (int argc, char **argv)
   g_set_prgname ("pinfold-cli");
 
   const char *command = argc > 1 ? argv[1] : NULL;
+  if (command != NULL && command[0] != '-')
+    {
+      g_autofree char *name = g_strconcat ("pinfold-cli ", command, NULL); /* for its usage line */
+      g_set_prgname (name);
+    }
   if (command != NULL && strcmp (command, "fill") == 0)
     return pf_fill_command (argc - 1, argv + 1);
   if (command != NULL && strcmp (command, "grounds") == 0)

@@ -165,9 +165,9 @@ explain (const PfSvgReader *reader, const GArray *loops, const GError *cause, GE
 static char *
 base_name (const PfSvgLoop *loop, guint number)
 {
-  const char *id = pf_svg_attribute (loop->shape->node, "id");
-  if ((id == NULL || *id == '\0') && loop->shape->use != NULL)
-    id = pf_svg_attribute (loop->shape->use, "id");
+  const char *id = loop->shape->use != NULL ? pf_svg_attribute (loop->shape->use, "id") : NULL;
+  if (id == NULL || *id == '\0')
+    id = pf_svg_attribute (loop->shape->node, "id");
   return id != NULL && *id != '\0' ? g_strdup (id) : g_strdup_printf (_ ("motif %u"), number);
 }
 

@@ -65,7 +65,7 @@ const PfSewing *pf_carried_end (const PfFilling *filling, const PfSewing *sewing
  * first. */
 void pf_numbers_block (const PfDrawn *drawn, const PfView *field, PfPlacer *placer);
 /* Makes drawn->labels, in the field; `all` has every PfDrawn of the sheet. Gives how many numbers
- * of new pairs found no room. */
+ * of new and finished pairs found no room. */
 size_t pf_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
                          PfPlacer *placer);
 /* Adds the number of every tenth pinhole, where there is room. */

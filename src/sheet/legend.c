@@ -105,6 +105,8 @@ pf_legend_new (const PfPricking *pricking, const PfSheetSettings *settings, size
   add (legend, found.counts.plain > 0, PF_SAMPLE_PLAIN, _ ("Plain repeat: without its middle"));
   add (legend, found.counts.left_out > 0, PF_SAMPLE_LEFT_OUT, _ ("Repeat left out"));
   add (legend, found.counts.beads > 0, PF_SAMPLE_BEAD, _ ("Bead"));
+  add (legend, true, PF_SAMPLE_NONE,
+       _ ("Scales: mm from the drawing’s top left, as in the report"));
   if (without_room > 0)
     {
       legend->without_room = g_strdup_printf (

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Pair numbers: one beside each sewing where a new pair enters, outside the outline; one where a
- * pair is finished too, if there is room right there. Numbers that find no room are counted, never
- * printed over something else.
+ * Pair numbers: one beside each sewing where a new pair enters or a pair is finished, outside the
+ * outline; every tenth pinhole has one too, if there is room right there. Pairs' numbers that find
+ * no room are counted, never printed over something else.
  */
 #include "layers.h"
 
@@ -162,8 +162,9 @@ pf_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfP
   for (size_t i = 0; i < filling->n_crossings; i++)
     {
       const PfSewing *sewing = &filling->sewings[filling->crossings[i].sewing];
-      if (sewing->kind == PF_PAIR_FINISHED)
-        place_number (drawn, &around, placer, sewing, REACH_WELCOME);
+      if (sewing->kind == PF_PAIR_FINISHED &&
+          !place_number (drawn, &around, placer, sewing, REACH_NEEDED))
+        without_room++;
     }
   return without_room;
 }

@@ -54,11 +54,11 @@ append_counts (GString *text, const PfGround *ground, const PfCounts *c)
   append_count (text, _ ("Beads"), c->beads);
   append_repeat_counts (text, ground, c);
   append_count (text, _ ("New pairs (to wind)"), c->new_pairs);
-  append_count (text, _ ("Pairs turned at the edge"), c->turned);
-  append_count (text, _ ("Pairs carried along the edge"), c->carried);
+  append_count (text, _ ("Turns of a pair at the edge"), c->turned);
+  append_count (text, _ ("Carries of a pair along the edge"), c->carried);
   append_count (text, _ ("Pairs finished"), c->finished);
   append_count (text, _ ("Most pairs on the pillow at once"), c->most_at_once);
-  append_length (text, _ ("Carried in all, mm"), c->carry_mm);
+  append_length (text, _ ("Turned and carried pairs, along, mm"), c->carry_mm);
   append_count (text, _ ("Pair lines that leave"), c->leaving);
   append_count (text, _ ("Pair lines that enter"), c->entering);
   append_count (text, _ ("Sewings"), c->sewings);

@@ -132,8 +132,8 @@ field_box (const Layout *layout, double *widest)
   PfBox box = PF_BOX_EMPTY;
   for (guint m = 0; m < layout->drawn->len; m++)
     box = pf_box_union (box, motif_box (layout, g_ptr_array_index (layout->drawn, m), widest));
-  if (layout->settings->background)
-    box = pf_box_union (box, background_box (layout));
+  if (pf_box_is_empty (box) && layout->settings->background)
+    box = background_box (layout);
   if (pf_box_is_empty (box))
     box = (PfBox){ { 0, 0 }, { 0, 0 } };
   return pf_box_grown (box, FIELD_MARGIN);
