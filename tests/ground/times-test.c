@@ -170,7 +170,6 @@ test_against_glpk (void)
       glp_smcp settings;
       glp_init_smcp (&settings);
       settings.msg_lev = GLP_MSG_OFF;
-      settings.presolve = GLP_ON;
       const int failed = glp_simplex (lp, &settings);
       const bool feasible = !failed && glp_get_status (lp) == GLP_OPT;
       const bool accepted = pf_ground_find_times (ground, &error);
