@@ -240,8 +240,7 @@ make_pricking (const Options *o, const Job *job, GError **error)
   PfDrawing *drawing = pf_drawing_load (o->outline, (const char *const *) o->elements, error);
   if (drawing == NULL)
     return NULL;
-  for (guint r = 0; r < drawing->remarks->len; r++)
-    g_printerr ("%s: %s\n", o->outline, (const char *) g_ptr_array_index (drawing->remarks, r));
+  g_autoptr (GPtrArray) remarks = g_ptr_array_ref (drawing->remarks);
   g_autofree char *name = g_path_get_basename (o->outline);
   if (g_str_has_suffix (name, ".svg"))
     name[strlen (name) - strlen (".svg")] = '\0';
@@ -251,6 +250,8 @@ make_pricking (const Options *o, const Job *job, GError **error)
                        job->edge_gap, &job->settings, o->origin != NULL, error);
   if (pricking == NULL || !pf_pricking_fill (pricking, error))
     return NULL;
+  for (guint r = 0; r < remarks->len; r++)
+    g_printerr ("%s: %s\n", o->outline, (const char *) g_ptr_array_index (remarks, r));
   return g_steal_pointer (&pricking);
 }
 
