@@ -132,7 +132,9 @@ typedef struct {
   double t; /* 0 at the line's start, 1 at its end */
   PfPlace place;
   double t_run; /* end of the run along an edge that lies on the line; t where there is none */
-  int side; /* -1 or 1 where the outline passes from one side of the line to the other, else 0 */
+  int side;     /* 1 where the outline passes to the right hand of one who looks along the line on
+                   the sheet, -1 where to the left, 0 where it stays on one side (the line is taken
+                   PF_TOUCH to its right, so that both edges of a vertex are told the same) */
 } PfMeeting;
 
 /* Area bounded by one outer loop (loops[0]) and any number of holes. */
