@@ -319,10 +319,11 @@ static void
 say_counts (const PfPricking *pricking)
 {
   const PfCounts c = pf_pricking_counts (pricking);
+  const PfGround *ground = pf_pricking_ground (pricking);
   g_print (_ ("%s in %s: %zu stitches, %zu pins; %zu pairs, at most %zu at once; %zu turns, %zu "
               "carries, %zu sewings.\n"),
-           pricking->ground->title, pricking->title, c.stitches, c.pins, c.new_pairs,
-           c.most_at_once, c.turned, c.carried, c.sewings);
+           ground != NULL ? ground->title : _ ("Several grounds"), pricking->title, c.stitches,
+           c.pins, c.new_pairs, c.most_at_once, c.turned, c.carried, c.sewings);
 }
 
 static int

@@ -49,6 +49,35 @@ typedef struct {
   PfRepeatState state;
 } PfRepeatChoice;
 
+/* Stitch k of repeat (i, j). */
+typedef struct {
+  int k, i, j;
+} PfStitchId;
+
+/* The line that is cut at the edge, by the stitch that stays: its exit where the pair leaves, its
+ * entry where one enters. It names the same line whatever the gap and the origin. */
+typedef struct {
+  PfStitchId stitch;
+  PfSide side;
+  bool leaves;
+} PfLineId;
+
+typedef enum {
+  PF_SEW_ALONE,   /* the pair is sewn in new, or sewn out and finished, and not used again */
+  PF_SEW_TURN,    /* the pair that leaves turns here and enters at `other`: one sewing */
+  PF_SEW_PINHOLE, /* the sewing goes into the pinhole nearest to `place` */
+  PF_SEW_BAR,     /* it goes round the bar at `place` */
+} PfSewingChoiceKind;
+
+/* The maker's own choice for one cut line, or for the sewing that ends or begins there. One line
+ * may have a choice of pair (alone, turn) and a choice of place (pinhole, bar). */
+typedef struct {
+  PfLineId line;
+  PfSewingChoiceKind kind;
+  PfLineId other; /* of PF_SEW_TURN: the line that enters (`line` is the one that leaves) */
+  PfPlace place;  /* of PF_SEW_PINHOLE and PF_SEW_BAR */
+} PfSewingChoice;
+
 typedef struct {
   PfPlacement placement;
   double clearance; /* least distance of a stitch from the outline, in gaps */
@@ -60,6 +89,8 @@ typedef struct {
   bool all_plain; /* every partial repeat is plain */
   const PfRepeatChoice *choices;
   size_t n_choices;
+  const PfSewingChoice *sewing_choices;
+  size_t n_sewing_choices;
 } PfFillingSettings;
 
 /* The defaults: clearance 0.25, carry 1, reach 0.25, off line 8 degrees, two sewings to a pinhole,
@@ -74,11 +105,6 @@ bool pf_filling_settings_check (const PfFillingSettings *settings, GError **erro
 
 /* Stands for "none" where an index is expected. */
 #define PF_NONE G_MAXUINT32
-
-/* Stitch k of repeat (i, j). */
-typedef struct {
-  int k, i, j;
-} PfStitchId;
 
 /* A repeat some of whose stitches are inside, but not all; whole repeats that the maker changed
  * too. */
@@ -129,6 +155,7 @@ typedef struct {
   guint32 leaving;  /* the crossing it ends, or PF_NONE */
   guint32 entering; /* the crossing it begins, or PF_NONE; a turned pair has both */
   guint32 pair;     /* counted from 0 */
+  bool chosen;      /* the maker chose its pair or its place */
   PfPlace target;
   PfPoint target_at; /* mm */
   PfPlace place;
@@ -183,6 +210,13 @@ typedef struct {
   char *text; /* for the maker, translated */
 } PfWarning;
 
+/* A choice of the maker's that makes no sense where the ground lies now. */
+typedef struct {
+  bool of_sewing; /* index into settings->sewing_choices, else into settings->choices */
+  size_t index;
+  char *why; /* for the maker, translated */
+} PfUnheeded;
+
 typedef struct {
   PfPlacement placement;
   PfAffine to_sheet; /* from ground units */
@@ -203,6 +237,8 @@ typedef struct {
   size_t n_path_steps;
   PfWarning *warnings;
   size_t n_warnings;
+  PfUnheeded *unheeded; /* choices that couldn't be kept to, in their order */
+  size_t n_unheeded;
 } PfFilling;
 
 /* Sets `ground` into `region`. `edges` has one PfEdge for each loop of the region. All three must
@@ -221,6 +257,22 @@ const char *pf_filling_work (const PfFilling *filling, const PfGround *ground,
 
 /* The state of repeat (i, j): PF_REPEAT_WHOLE if it isn't among `repeats`. */
 PfRepeatState pf_filling_repeat_state (const PfFilling *filling, int i, int j);
+
+/* The cut line of a crossing, and the crossing of a cut line (PF_NONE if it isn't cut now). */
+PfLineId pf_crossing_line (const PfFilling *filling, guint32 crossing);
+guint32 pf_filling_find_crossing (const PfFilling *filling, PfLineId line);
+
+/* What happens at a repeat, a sewing or along a pair's way, and why, in words for the maker:
+ * "Pin 3 is missing: the pair from pin 1 turns here." Translated, several sentences at most. Free
+ * with g_free(). */
+char *pf_explain_repeat (const PfFilling *filling, const PfGround *ground, int i, int j);
+char *pf_explain_sewing (const PfFilling *filling, const PfGround *ground, guint32 sewing);
+char *pf_explain_pair (const PfFilling *filling, const PfGround *ground, guint32 pair);
+/* The length of a pair's way on the sheet, from its first sewing to its last, in mm. */
+double pf_pair_length (const PfFilling *filling, guint32 pair);
+/* The points of that way, n of them; free with g_free(). A carried pair's run along the outline is
+ * a straight line here. */
+PfPoint *pf_pair_way (const PfFilling *filling, guint32 pair, size_t *n);
 
 /* Adds `more` to `sum`; the most pairs at once are those of the larger. */
 void pf_counts_add (PfCounts *sum, const PfCounts *more);

@@ -8,6 +8,7 @@ PfGround *
 pf_ground_new (int n_stitches, int n_lines)
 {
   PfGround *ground = g_new0 (PfGround, 1);
+  ground->refs = 1;
   ground->stitches = g_new0 (PfStitch, n_stitches);
   ground->n_stitches = n_stitches;
   ground->lines = g_new0 (PfPairLine, n_lines);
@@ -19,10 +20,17 @@ pf_ground_new (int n_stitches, int n_lines)
   return ground;
 }
 
+PfGround *
+pf_ground_ref (PfGround *ground)
+{
+  g_atomic_int_inc (&ground->refs);
+  return ground;
+}
+
 void
 pf_ground_free (PfGround *ground)
 {
-  if (!ground)
+  if (!ground || !g_atomic_int_dec_and_test (&ground->refs))
     return;
   for (int k = 0; k < ground->n_stitches; k++)
     {

@@ -42,6 +42,7 @@ typedef struct {
 } PfPairLine;
 
 typedef struct {
+  int refs;    /* private */
   char *name;  /* as it is asked for: lower case, hyphens */
   char *title; /* in the craft's words */
   char **also_called;
@@ -68,6 +69,9 @@ typedef struct {
 /* An empty ground to be filled in by its reader: strings NULL, arrays with room for n stitches and
  * n_lines lines. */
 PfGround *pf_ground_new (int n_stitches, int n_lines);
+/* A complete ground never changes, and is shared by counting references, in any thread. */
+PfGround *pf_ground_ref (PfGround *ground);
+/* Gives a reference back; the last one frees the ground. */
 void pf_ground_free (PfGround *ground);
 
 /* Checks the ground and works out all that follows from its drawing: place, pin, time, exits,

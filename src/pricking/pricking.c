@@ -6,16 +6,25 @@
 
 #include <glib/gi18n-lib.h>
 
-static void
-motif_free (gpointer data)
+PfMotif *
+pf_motif_ref (PfMotif *motif)
 {
-  PfMotif *motif = data;
+  g_atomic_int_inc (&motif->refs);
+  return motif;
+}
+
+void
+pf_motif_unref (PfMotif *motif)
+{
+  if (motif == NULL || !g_atomic_int_dec_and_test (&motif->refs))
+    return;
   pf_filling_free (motif->filling);
   if (motif->edges != NULL)
     for (size_t l = 0; l < motif->region->n_loops; l++)
       pf_edge_clear (&motif->edges[l]);
   g_free (motif->edges);
   pf_region_free (motif->region);
+  pf_ground_free (motif->ground);
   g_free (motif->name);
   g_free (motif);
 }
@@ -27,8 +36,8 @@ pf_pricking_free (PfPricking *pricking)
     return;
   g_clear_pointer (&pricking->motifs, g_ptr_array_unref);
   g_clear_pointer (&pricking->background, g_ptr_array_unref);
-  pf_ground_free (pricking->ground);
   g_free (pricking->title);
+  g_free (pricking->notes);
   g_free (pricking);
 }
 
@@ -55,9 +64,12 @@ motif_init_edges (PfMotif *motif, const PfOutline *outline, PfEdgeKind kind, dou
 
 /* Takes the region and the name over from `outline`. */
 static PfMotif *
-motif_new (PfOutline *outline, const PfFillingSettings *settings, bool origin_given)
+motif_new (PfOutline *outline, PfGround *ground, const PfFillingSettings *settings,
+           bool origin_given)
 {
   PfMotif *motif = g_new0 (PfMotif, 1);
+  motif->refs = 1;
+  motif->ground = pf_ground_ref (ground);
   motif->name = g_steal_pointer (&outline->name);
   motif->region = g_steal_pointer (&outline->region);
   motif->settings = *settings;
@@ -71,13 +83,13 @@ motif_new (PfOutline *outline, const PfFillingSettings *settings, bool origin_gi
 }
 
 static bool
-add_motifs (PfPricking *pricking, PfDrawing *drawing, PfEdgeKind kind, double edge_gap,
-            const PfFillingSettings *settings, bool origin_given, GError **error)
+add_motifs (PfPricking *pricking, PfDrawing *drawing, PfGround *ground, PfEdgeKind kind,
+            double edge_gap, const PfFillingSettings *settings, bool origin_given, GError **error)
 {
   for (guint o = 0; o < drawing->outlines->len; o++)
     {
       PfOutline *outline = g_ptr_array_index (drawing->outlines, o);
-      PfMotif *motif = motif_new (outline, settings, origin_given);
+      PfMotif *motif = motif_new (outline, ground, settings, origin_given);
       g_ptr_array_add (pricking->motifs, motif);
       if (!motif_init_edges (motif, outline, kind, edge_gap, error))
         return false;
@@ -94,12 +106,13 @@ pf_pricking_new (const char *title, PfDrawing *drawing, PfGround *ground, PfEdge
   pricking->title = g_strdup (title);
   pricking->width = drawing->width;
   pricking->height = drawing->height;
-  pricking->ground = ground;
   pricking->background = g_ptr_array_ref (drawing->background);
-  pricking->motifs = g_ptr_array_new_with_free_func (motif_free);
-  const bool done = pf_filling_settings_check (settings, error) &&
-                    add_motifs (pricking, drawing, kind, edge_gap, settings, origin_given, error);
+  pricking->motifs = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_motif_unref);
+  const bool done =
+      pf_filling_settings_check (settings, error) &&
+      add_motifs (pricking, drawing, ground, kind, edge_gap, settings, origin_given, error);
   pf_drawing_free (drawing);
+  pf_ground_free (ground);
   return done ? g_steal_pointer (&pricking) : NULL;
 }
 
@@ -109,17 +122,44 @@ pf_pricking_fill (PfPricking *pricking, GError **error)
   for (guint m = 0; m < pricking->motifs->len; m++)
     {
       PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
+      if (motif->filling != NULL)
+        continue;
       PfFilling *filling =
-          pf_filling_new (motif->region, motif->edges, pricking->ground, &motif->settings, error);
+          pf_filling_new (motif->region, motif->edges, motif->ground, &motif->settings, error);
       if (filling == NULL)
         {
           g_prefix_error (error, _ ("Motif “%s”: "), motif->name);
           return false;
         }
-      pf_filling_free (motif->filling);
       motif->filling = filling;
     }
   return true;
+}
+
+const PfGround *
+pf_pricking_ground (const PfPricking *pricking)
+{
+  const PfGround *ground = NULL;
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    {
+      const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
+      if (m > 0 && motif->ground != ground)
+        return NULL;
+      ground = motif->ground;
+    }
+  return ground;
+}
+
+bool
+pf_pricking_has_core (const PfPricking *pricking)
+{
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    {
+      const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
+      if (motif->ground != NULL && motif->ground->has_core)
+        return true;
+    }
+  return false;
 }
 
 PfCounts

@@ -4,6 +4,7 @@
  */
 #pragma once
 
+#include <curve.h>
 #include <filling.h>
 
 G_BEGIN_DECLS
@@ -38,6 +39,8 @@ typedef struct {
 typedef struct {
   char *name; /* the id of the element its outer loop comes from, or "motif N" */
   PfRegion *region;
+  PfCurve **curves;  /* for each loop, then NULL: the nodes it was flattened from, from the same
+                        first point on and in the same direction */
   GArray **pinholes; /* for each loop, then NULL: distances along it (double, rising) of the
                         drawing's own pinholes; empty if it has none */
 } PfOutline;
@@ -65,40 +68,64 @@ void pf_drawing_free (PfDrawing *drawing);
 /* --- Motifs -------------------------------------------------------------------------------------
  */
 
-/* A shape with a worked edge, and what fills it. */
+/* A shape with a worked edge, and what fills it. Shared by counting references; it never changes
+ * once it is filled. */
 typedef struct {
+  int refs; /* private */
   char *name;
   PfRegion *region;
-  PfEdge *edges; /* one for each loop of the region */
+  PfEdge *edges;    /* one for each loop of the region */
+  PfGround *ground; /* NULL: not filled */
   PfFillingSettings settings;
-  PfFilling *filling; /* NULL until pf_pricking_fill() */
+  PfFilling *filling; /* NULL until it is filled */
 } PfMotif;
 
-/* A piece: its motifs, all filled with one ground, and the drawing they come from. */
+PfMotif *pf_motif_ref (PfMotif *motif);
+void pf_motif_unref (PfMotif *motif);
+
+/* Paper, upright. */
+typedef struct {
+  const char *name;     /* "A4", "A3", "Letter" */
+  double width, height; /* mm */
+} PfPaper;
+
+/* The paper of that name, in any case; NULL and PF_ERROR_SETTING if there is none. */
+const PfPaper *pf_paper_find (const char *name, GError **error);
+/* All of them, n papers. */
+const PfPaper *pf_papers (size_t *n);
+
+/* A piece: its motifs, each filled with its ground, and the drawing they come from. */
 typedef struct {
   char *title;
-  double width, height; /* of the drawing, mm */
-  PfGround *ground;
+  char *notes;           /* of the whole piece; may be NULL */
+  double width, height;  /* of the drawing, mm */
   GPtrArray *motifs;     /* of PfMotif */
   GPtrArray *background; /* of PfPolyline */
 } PfPricking;
 
 /* A pricking of all outlines in `drawing`, which it takes over. Each motif has edges of `kind`, its
  * own pinholes where the drawing has some, and `settings`; unless `origin_given`, the ground's
- * origin lies in the middle of each region's box. PF_ERROR_SETTING. Takes over `ground` too. */
+ * origin lies in the middle of each region's box. PF_ERROR_SETTING. Takes over `ground` too, which
+ * fills every motif. */
 PfPricking *pf_pricking_new (const char *title, PfDrawing *drawing, PfGround *ground,
                              PfEdgeKind kind, double edge_gap, const PfFillingSettings *settings,
                              bool origin_given, GError **error);
 void pf_pricking_free (PfPricking *pricking);
 
-/* Fills every motif. The error names the motif. */
+/* Fills every motif that isn't filled yet. The error names the motif. */
 bool pf_pricking_fill (PfPricking *pricking, GError **error);
+
+/* The ground of all motifs, or NULL if they have several. */
+const PfGround *pf_pricking_ground (const PfPricking *pricking);
+/* Has a ground of any motif a core? */
+bool pf_pricking_has_core (const PfPricking *pricking);
 
 /* All motifs' counts added up. */
 PfCounts pf_pricking_counts (const PfPricking *pricking);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfGround, pf_ground_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfDrawing, pf_drawing_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfMotif, pf_motif_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfPricking, pf_pricking_free)
 
 G_END_DECLS

@@ -38,8 +38,10 @@ outline_free (void *data)
 static PfOutline *
 outline_new (PfRegion *region, char *name)
 {
-  PfOutline *outline = g_new (PfOutline, 1);
-  *outline = (PfOutline){ name, region, g_new0 (GArray *, region->n_loops + 1) };
+  PfOutline *outline = g_new0 (PfOutline, 1);
+  outline->name = name;
+  outline->region = region;
+  outline->pinholes = g_new0 (GArray *, region->n_loops + 1);
   for (size_t i = 0; i < region->n_loops; i++)
     outline->pinholes[i] = g_array_new (FALSE, FALSE, sizeof (double));
   return outline;

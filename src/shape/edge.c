@@ -99,7 +99,7 @@ pf_edge_init_even (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, double gap
     }
   /* The last span may run on past the loop's first point. */
   g_array_sort (pinholes, compare_doubles);
-  *edge = (PfEdge){ kind, gap, NULL, pinholes->len };
+  *edge = (PfEdge){ .kind = kind, .gap = gap, .n_pinholes = pinholes->len };
   edge->pinholes = (double *) (void *) g_array_free (pinholes, FALSE);
   return true;
 }
@@ -142,7 +142,8 @@ pf_edge_init_given (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, double ga
       along[kept++] = along[i];
   if (kept > 1 && pf_loop_distance (loop, along[0], along[kept - 1]) <= PF_TOUCH)
     kept--;
-  *edge = (PfEdge){ kind, gap, g_steal_pointer (&along), kept };
+  *edge = (PfEdge){ .kind = kind, .gap = gap, .n_pinholes = kept };
+  edge->pinholes = g_steal_pointer (&along);
   return true;
 }
 

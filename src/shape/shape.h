@@ -200,12 +200,21 @@ typedef enum {
   PF_EDGE_CLOTH_STITCH, /* sew into pinholes only */
 } PfEdgeKind;
 
+/* A stretch of a loop whose edge is of another kind, on from `from` to `to` (mm along the loop;
+ * past its start if `to` isn't beyond `from`). `from` belongs to it, `to` doesn't. */
+typedef struct {
+  double from, to;
+  PfEdgeKind kind;
+} PfEdgeStretch;
+
 /* The lace already worked along one loop. */
 typedef struct {
   PfEdgeKind kind;
   double gap;       /* mm between pinholes */
   double *pinholes; /* n_pinholes distances along the loop, rising */
   size_t n_pinholes;
+  PfEdgeStretch *stretches; /* n_stretches; of two that overlap the later one counts */
+  size_t n_stretches;
 } PfEdge;
 
 #define PF_EDGE_GAP_MIN 0.1
@@ -223,6 +232,13 @@ bool pf_edge_init_even (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, doubl
 /* Pinholes where the maker has them: `places` are n distances along the loop, in any order. */
 bool pf_edge_init_given (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, double gap,
                          const double *places, size_t n, GError **error);
+/* Gives the edge n stretches of another kind (copied). PF_ERROR_SETTING if an end isn't on the
+ * loop.
+ */
+bool pf_edge_set_stretches (PfEdge *edge, const PfLoop *loop, const PfEdgeStretch *stretches,
+                            size_t n, GError **error);
+/* The kind of the edge at a distance along its loop. */
+PfEdgeKind pf_edge_kind_at (const PfEdge *edge, double along);
 void pf_edge_clear (PfEdge *edge);
 
 G_END_DECLS

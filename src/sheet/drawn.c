@@ -48,14 +48,14 @@ find_pin_places (const PfGround *ground)
 }
 
 PfDrawn *
-pf_drawn_new (const PfMotif *motif, const PfGround *ground, double enlarge)
+pf_drawn_new (const PfMotif *motif, double enlarge)
 {
   PfDrawn *drawn = g_new0 (PfDrawn, 1);
   drawn->motif = motif;
-  drawn->ground = ground;
+  drawn->ground = motif->ground;
   drawn->sizes = pf_sizes (motif->settings.placement.gap, enlarge);
   drawn->outward = find_outward (motif->region);
-  drawn->has_pin = find_pin_places (ground);
+  drawn->has_pin = find_pin_places (motif->ground);
   drawn->repeats = g_array_new (FALSE, FALSE, sizeof (PfRepeatShape));
   g_array_set_clear_func (drawn->repeats, clear_repeat_shape);
   drawn->left_out = g_array_new (FALSE, FALSE, sizeof (PfPoint));

@@ -148,6 +148,21 @@ care_text (const PfPricking *pricking)
                       " ", _ ("Work in good light."), NULL);
 }
 
+/* Each ground once. */
+static void
+say_grounds (PfFurniture *furniture, const PfPricking *pricking)
+{
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    {
+      const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
+      bool said = false;
+      for (guint before = 0; before < m && !said; before++)
+        said = ((PfMotif *) g_ptr_array_index (pricking->motifs, before))->ground == motif->ground;
+      if (!said)
+        say (furniture, 3.0, PF_COLOUR_INK, 2, motif->ground->title);
+    }
+}
+
 PfFurniture *
 pf_furniture_new (const PfPricking *pricking, const PfSheetSettings *settings,
                   const PfLegend *legend)
@@ -159,7 +174,7 @@ pf_furniture_new (const PfPricking *pricking, const PfSheetSettings *settings,
   furniture->care = care_text (pricking);
   const char *title = pricking->title && *pricking->title ? pricking->title : _ ("Pricking");
   say (furniture, 4.2, PF_COLOUR_INK, 2, title);
-  say (furniture, 3.0, PF_COLOUR_INK, 2, pricking->ground->title);
+  say_grounds (furniture, pricking);
   say_gap_and_turn (furniture, pricking);
   say_counts (furniture, pricking, settings->pins_only);
   say_motifs (furniture, pricking);

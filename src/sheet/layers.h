@@ -20,7 +20,7 @@ typedef struct {
   size_t n_points;
 } PfRepeatShape;
 
-/* A motif with all that its layers share. Borrows the motif and the ground. */
+/* A motif with all that its layers share. Borrows the motif. */
 typedef struct {
   const PfMotif *motif;
   const PfGround *ground;
@@ -33,7 +33,7 @@ typedef struct {
   GArray *labels;   /* of PfLabel: those that found room */
 } PfDrawn;
 
-PfDrawn *pf_drawn_new (const PfMotif *motif, const PfGround *ground, double enlarge);
+PfDrawn *pf_drawn_new (const PfMotif *motif, double enlarge);
 void pf_drawn_free (PfDrawn *drawn);
 
 /* At `place`: the direction of length 1 that leads out of the region. */

@@ -36,11 +36,11 @@ append_number (GString *csv, double value)
 }
 
 static void
-append_sewing (GString *csv, const PfPricking *pricking, const PfMotif *motif, size_t s)
+append_sewing (GString *csv, const PfMotif *motif, size_t s)
 {
   const PfSewing *sewing = &motif->filling->sewings[s];
   g_autofree char *place = pf_sewing_place_name (motif, sewing);
-  g_autofree char *stitch = pf_sewing_stitch_name (pricking, motif->filling, sewing, " and ");
+  g_autofree char *stitch = pf_sewing_stitch_name (motif, sewing, " and ");
   g_string_append_printf (csv, "%zu,%s,%s,%u,", s + 1, place, pf_pair_kind_name (sewing->kind),
                           sewing->pair + 1);
   append_field (csv, stitch);
@@ -61,7 +61,7 @@ pf_report_csv (const PfPricking *pricking)
     {
       const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
       for (size_t s = 0; s < motif->filling->n_sewings; s++)
-        append_sewing (csv, pricking, motif, s);
+        append_sewing (csv, motif, s);
     }
   return g_string_free (csv, FALSE);
 }

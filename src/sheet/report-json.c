@@ -146,9 +146,9 @@ add_loops (JsonBuilder *json, const PfMotif *motif)
 }
 
 static void
-add_stitch (JsonBuilder *json, const PfPricking *pricking, PfStitchId id)
+add_stitch (JsonBuilder *json, const PfMotif *motif, PfStitchId id)
 {
-  add_string (json, "stitch", pricking->ground->stitches[id.k].name);
+  add_string (json, "stitch", motif->ground->stitches[id.k].name);
   begin_list (json, "repeat");
   json_builder_add_int_value (json, id.i);
   json_builder_add_int_value (json, id.j);
@@ -156,8 +156,9 @@ add_stitch (JsonBuilder *json, const PfPricking *pricking, PfStitchId id)
 }
 
 static void
-add_step (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filling, PfPathStep step)
+add_step (JsonBuilder *json, const PfMotif *motif, PfPathStep step)
 {
+  const PfFilling *filling = motif->filling;
   json_builder_begin_object (json);
   if (step.kind == PF_STEP_SEWING)
     {
@@ -166,7 +167,7 @@ add_step (JsonBuilder *json, const PfPricking *pricking, const PfFilling *fillin
     }
   else
     {
-      add_stitch (json, pricking, filling->stitches[step.index].id);
+      add_stitch (json, motif, filling->stitches[step.index].id);
       add_string (json, "side", step.side == PF_LEFT ? "left" : "right");
       add_point (json, "at", filling->stitches[step.index].at);
     }
@@ -174,8 +175,9 @@ add_step (JsonBuilder *json, const PfPricking *pricking, const PfFilling *fillin
 }
 
 static void
-add_paths (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filling)
+add_paths (JsonBuilder *json, const PfMotif *motif)
 {
+  const PfFilling *filling = motif->filling;
   begin_list (json, "paths");
   for (size_t p = 0; p < filling->n_pairs; p++)
     {
@@ -184,7 +186,7 @@ add_paths (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filli
       add_count (json, "pair", p + 1);
       begin_list (json, "steps");
       for (size_t s = 0; s < pair->n_steps; s++)
-        add_step (json, pricking, filling, filling->path_steps[pair->first_step + s]);
+        add_step (json, motif, filling->path_steps[pair->first_step + s]);
       json_builder_end_array (json);
       json_builder_end_object (json);
     }
@@ -193,8 +195,9 @@ add_paths (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filli
 
 /* The stitches in working order. */
 static void
-add_worked (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filling)
+add_worked (JsonBuilder *json, const PfMotif *motif)
 {
+  const PfFilling *filling = motif->filling;
   g_autofree bool *beaded = g_new0 (bool, filling->n_stitches);
   for (size_t b = 0; b < filling->counts.beads; b++)
     beaded[filling->beads[b]] = true;
@@ -203,8 +206,8 @@ add_worked (JsonBuilder *json, const PfPricking *pricking, const PfFilling *fill
     {
       const PfWorkedStitch *stitch = &filling->stitches[filling->order[n]];
       json_builder_begin_object (json);
-      add_stitch (json, pricking, stitch->id);
-      add_string (json, "work", pf_filling_work (filling, pricking->ground, stitch));
+      add_stitch (json, motif, stitch->id);
+      add_string (json, "work", pf_filling_work (filling, motif->ground, stitch));
       add_point (json, "at", stitch->at);
       add_count (json, "left_pair", stitch->pairs_in[PF_LEFT] + 1);
       add_count (json, "right_pair", stitch->pairs_in[PF_RIGHT] + 1);
@@ -220,21 +223,22 @@ add_worked (JsonBuilder *json, const PfPricking *pricking, const PfFilling *fill
 
 /* The stitch a sewing ends or begins at: for a turned pair, both. */
 static void
-add_sewn_stitch (JsonBuilder *json, const char *name, const PfPricking *pricking,
-                 const PfFilling *filling, guint32 crossing)
+add_sewn_stitch (JsonBuilder *json, const char *name, const PfMotif *motif, guint32 crossing)
 {
+  const PfFilling *filling = motif->filling;
   if (crossing == PF_NONE)
     return;
   begin_member (json, name);
-  add_stitch (json, pricking, filling->stitches[filling->crossings[crossing].stitch].id);
+  add_stitch (json, motif, filling->stitches[filling->crossings[crossing].stitch].id);
   add_string (json, "side", filling->crossings[crossing].side == PF_LEFT ? "left" : "right");
   add_point (json, "crosses_at", filling->crossings[crossing].at);
   json_builder_end_object (json);
 }
 
 static void
-add_sewings (JsonBuilder *json, const PfPricking *pricking, const PfFilling *filling)
+add_sewings (JsonBuilder *json, const PfMotif *motif)
 {
+  const PfFilling *filling = motif->filling;
   begin_list (json, "sewn");
   for (size_t s = 0; s < filling->n_sewings; s++)
     {
@@ -251,8 +255,8 @@ add_sewings (JsonBuilder *json, const PfPricking *pricking, const PfFilling *fil
       add_point (json, "target", sewing->target_at);
       add_number (json, "distance", sewing->distance);
       add_number (json, "angle", sewing->angle);
-      add_sewn_stitch (json, "leaves", pricking, filling, sewing->leaving);
-      add_sewn_stitch (json, "enters", pricking, filling, sewing->entering);
+      add_sewn_stitch (json, "leaves", motif, sewing->leaving);
+      add_sewn_stitch (json, "enters", motif, sewing->entering);
       json_builder_end_object (json);
     }
   json_builder_end_array (json);
@@ -302,16 +306,18 @@ add_repeats_and_warnings (JsonBuilder *json, const PfFilling *filling)
 }
 
 static void
-add_motif (JsonBuilder *json, const PfPricking *pricking, const PfMotif *motif)
+add_motif (JsonBuilder *json, const PfMotif *motif, bool own_ground)
 {
   json_builder_begin_object (json);
   add_string (json, "name", motif->name);
+  if (own_ground)
+    add_string (json, "ground", motif->ground->name);
   add_counts (json, &motif->filling->counts);
   add_placement (json, motif);
   add_loops (json, motif);
-  add_paths (json, pricking, motif->filling);
-  add_worked (json, pricking, motif->filling);
-  add_sewings (json, pricking, motif->filling);
+  add_paths (json, motif);
+  add_worked (json, motif);
+  add_sewings (json, motif);
   add_repeats_and_warnings (json, motif->filling);
   json_builder_end_object (json);
 }
@@ -321,15 +327,17 @@ pf_report_json (const PfPricking *pricking)
 {
   g_autoptr (JsonBuilder) json = json_builder_new ();
   const PfCounts total = pf_pricking_counts (pricking);
+  const PfGround *ground = pf_pricking_ground (pricking);
   json_builder_begin_object (json);
   add_string (json, "format", "pinfold-report");
   add_count (json, "version", 1);
   add_string (json, "title", pricking->title);
-  add_string (json, "ground", pricking->ground->name);
+  if (ground != NULL)
+    add_string (json, "ground", ground->name);
   add_counts (json, &total);
   begin_list (json, "motifs");
   for (guint m = 0; m < pricking->motifs->len; m++)
-    add_motif (json, pricking, g_ptr_array_index (pricking->motifs, m));
+    add_motif (json, g_ptr_array_index (pricking->motifs, m), ground == NULL);
   json_builder_end_array (json);
   json_builder_end_object (json);
 

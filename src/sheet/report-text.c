@@ -34,11 +34,11 @@ append_heading (GString *text, const char *heading, char underline)
 }
 
 static void
-append_repeat_counts (GString *text, const PfGround *ground, const PfCounts *c)
+append_repeat_counts (GString *text, bool has_core, const PfCounts *c)
 {
   append_count (text, _ ("Whole repeats"), c->whole);
   append_count (text, _ ("Partial repeats"), c->partial);
-  if (ground->has_core)
+  if (has_core)
     {
       append_count (text, _ ("  kept, with their middle"), c->kept);
       append_count (text, _ ("  plain, without it"), c->plain);
@@ -47,12 +47,12 @@ append_repeat_counts (GString *text, const PfGround *ground, const PfCounts *c)
 }
 
 static void
-append_counts (GString *text, const PfGround *ground, const PfCounts *c)
+append_counts (GString *text, bool has_core, const PfCounts *c)
 {
   append_count (text, _ ("Stitches"), c->stitches);
   append_count (text, _ ("Pins"), c->pins);
   append_count (text, _ ("Beads"), c->beads);
-  append_repeat_counts (text, ground, c);
+  append_repeat_counts (text, has_core, c);
   append_count (text, _ ("New pairs (to wind)"), c->new_pairs);
   append_count (text, _ ("Turns of a pair at the edge"), c->turned);
   append_count (text, _ ("Carries of a pair along the edge"), c->carried);
@@ -105,7 +105,7 @@ append_cell (GString *text, const char *cell, int width)
 }
 
 static void
-append_sewings (GString *text, const PfPricking *pricking, const PfMotif *motif)
+append_sewings (GString *text, const PfMotif *motif)
 {
   const PfFilling *filling = motif->filling;
   if (filling->n_sewings == 0)
@@ -123,7 +123,7 @@ append_sewings (GString *text, const PfPricking *pricking, const PfMotif *motif)
     {
       const PfSewing *sewing = &filling->sewings[s];
       g_autofree char *place = place_words (motif, sewing);
-      g_autofree char *stitch = pf_sewing_stitch_name (pricking, filling, sewing, _ (" and "));
+      g_autofree char *stitch = pf_sewing_stitch_name (motif, sewing, _ (" and "));
       g_autofree char *at = g_strdup_printf ("%.1f, %.1f", sewing->at.x, sewing->at.y);
       g_autofree char *angle =
           g_strdup_printf ("%.0f°%s", sewing->angle, sewing->off_line ? " !" : "");
@@ -137,8 +137,9 @@ append_sewings (GString *text, const PfPricking *pricking, const PfMotif *motif)
 }
 
 static void
-append_path (GString *text, const PfPricking *pricking, const PfFilling *filling, size_t p)
+append_path (GString *text, const PfMotif *motif, size_t p)
 {
+  const PfFilling *filling = motif->filling;
   const PfPair *pair = &filling->pairs[p];
   g_string_append_printf (text, "  %5zu  ", p + 1);
   for (size_t s = 0; s < pair->n_steps; s++)
@@ -152,19 +153,20 @@ append_path (GString *text, const PfPricking *pricking, const PfFilling *filling
           continue;
         }
       const PfStitchId id = filling->stitches[step.index].id;
-      g_string_append_printf (text, "%s (%d, %d)", pricking->ground->stitches[id.k].name, id.i,
-                              id.j);
+      g_string_append_printf (text, "%s (%d, %d)", motif->ground->stitches[id.k].name, id.i, id.j);
     }
   g_string_append_c (text, '\n');
 }
 
 static void
-append_motif (GString *text, const PfPricking *pricking, const PfMotif *motif)
+append_motif (GString *text, const PfMotif *motif, bool own_ground)
 {
   const PfFilling *filling = motif->filling;
   const PfPlacement *placement = &filling->placement;
   g_autofree char *heading = g_strdup_printf (_ ("Motif “%s”"), motif->name);
   append_heading (text, heading, '-');
+  if (own_ground)
+    g_string_append_printf (text, _ ("  Ground: %s\n"), motif->ground->title);
   g_string_append_printf (
       text, _ ("  Ground’s origin at (%.2f, %.2f) mm, turned by %g degrees, gap %g mm\n"),
       placement->origin.x, placement->origin.y, placement->turn, placement->gap);
@@ -173,14 +175,14 @@ append_motif (GString *text, const PfPricking *pricking, const PfMotif *motif)
                               ? _ ("  Cloth stitch edge, edge gap %g mm\n")
                               : _ ("  Half stitch edge, edge gap %g mm\n"),
                           motif->edges[0].gap);
-  append_counts (text, pricking->ground, &filling->counts);
+  append_counts (text, motif->ground->has_core, &filling->counts);
   for (size_t w = 0; w < filling->n_warnings; w++)
     g_string_append_printf (text, _ ("  Look: %s\n"), filling->warnings[w].text);
-  append_sewings (text, pricking, motif);
+  append_sewings (text, motif);
   if (filling->n_pairs > 0)
     g_string_append_printf (text, "\n%s\n", _ ("Each pair’s way: sewings and stitches (repeat)"));
   for (size_t p = 0; p < filling->n_pairs; p++)
-    append_path (text, pricking, filling, p);
+    append_path (text, motif, p);
 }
 
 char *
@@ -189,7 +191,9 @@ pf_report_text (const PfPricking *pricking)
   GString *text = g_string_new (NULL);
   g_autofree char *title = g_strdup_printf (_ ("Pair-count report: %s"), pricking->title);
   append_heading (text, title, '=');
-  g_string_append_printf (text, _ ("Ground: %s\n"), pricking->ground->title);
+  const PfGround *ground = pf_pricking_ground (pricking);
+  if (ground != NULL)
+    g_string_append_printf (text, _ ("Ground: %s\n"), ground->title);
   g_string_append (
       text,
       _ ("Places in mm from the drawing’s top left; pinholes numbered along the outline from its "
@@ -198,10 +202,10 @@ pf_report_text (const PfPricking *pricking)
     {
       const PfCounts total = pf_pricking_counts (pricking);
       append_heading (text, _ ("Whole piece"), '-');
-      append_counts (text, pricking->ground, &total);
+      append_counts (text, pf_pricking_has_core (pricking), &total);
     }
   for (guint m = 0; m < pricking->motifs->len; m++)
-    append_motif (text, pricking, g_ptr_array_index (pricking->motifs, m));
+    append_motif (text, g_ptr_array_index (pricking->motifs, m), ground == NULL);
   g_string_append_printf (text, "\n%s\n",
                           _ ("Take care: pins and needles are sharp; keep pins and small beads "
                              "away from children; work in "

@@ -39,23 +39,22 @@ pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing)
 }
 
 static void
-append_stitch (GString *text, const PfPricking *pricking, const PfFilling *filling,
-               guint32 crossing, const char *joiner)
+append_stitch (GString *text, const PfMotif *motif, guint32 crossing, const char *joiner)
 {
   if (crossing == PF_NONE)
     return;
+  const PfFilling *filling = motif->filling;
   const PfStitchId id = filling->stitches[filling->crossings[crossing].stitch].id;
   g_string_append_printf (text, "%s%s (%d, %d)", text->len > 0 ? joiner : "",
-                          pricking->ground->stitches[id.k].name, id.i, id.j);
+                          motif->ground->stitches[id.k].name, id.i, id.j);
 }
 
 char *
-pf_sewing_stitch_name (const PfPricking *pricking, const PfFilling *filling, const PfSewing *sewing,
-                       const char *joiner)
+pf_sewing_stitch_name (const PfMotif *motif, const PfSewing *sewing, const char *joiner)
 {
   GString *text = g_string_new (NULL);
-  append_stitch (text, pricking, filling, sewing->leaving, joiner);
-  append_stitch (text, pricking, filling, sewing->entering, joiner);
+  append_stitch (text, motif, sewing->leaving, joiner);
+  append_stitch (text, motif, sewing->entering, joiner);
   return g_string_free (text, FALSE);
 }
 

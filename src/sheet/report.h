@@ -15,8 +15,7 @@ char *pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing);
 
 /* The stitch it begins or ends at, "1 (0, -2)": name and repeat; both, with `joiner`
  * between them, for a turned pair. */
-char *pf_sewing_stitch_name (const PfPricking *pricking, const PfFilling *filling,
-                             const PfSewing *sewing, const char *joiner);
+char *pf_sewing_stitch_name (const PfMotif *motif, const PfSewing *sewing, const char *joiner);
 
 /* Few enough stitches that people may read the file. */
 bool pf_report_is_small (const PfPricking *pricking);

@@ -166,8 +166,8 @@ layout_init (Layout *layout, const PfPricking *pricking, const PfSheetSettings *
   layout->field = pf_view_field (settings->enlarge, settings->mirror);
   layout->drawn = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_drawn_free);
   for (guint m = 0; m < pricking->motifs->len; m++)
-    g_ptr_array_add (layout->drawn, pf_drawn_new (g_ptr_array_index (pricking->motifs, m),
-                                                  pricking->ground, settings->enlarge));
+    g_ptr_array_add (layout->drawn,
+                     pf_drawn_new (g_ptr_array_index (pricking->motifs, m), settings->enlarge));
   place_labels (layout);
   layout->legend = pf_legend_new (pricking, settings, layout->without_room);
   layout->furniture = pf_furniture_new (pricking, settings, layout->legend);

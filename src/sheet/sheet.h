@@ -5,17 +5,11 @@
  */
 #pragma once
 
+#include <cairo.h>
+#include <document.h>
 #include <pricking.h>
 
 G_BEGIN_DECLS
-
-typedef struct {
-  const char *name;     /* "A4", "A3", "Letter" */
-  double width, height; /* mm, upright */
-} PfPaper;
-
-/* The paper of that name, in any case; NULL and PF_ERROR_SETTING if there is none. */
-const PfPaper *pf_paper_find (const char *name, GError **error);
 
 typedef struct {
   const PfPaper *paper;
@@ -23,9 +17,13 @@ typedef struct {
   bool pins_only;   /* the plain pricking, for the pillow */
   bool mirror;      /* seen from the other side; the text still reads */
   bool background;  /* the drawing's other lines, faintly */
+  bool edge_strip;  /* every edge unrolled, on pages after the others */
   const char *date; /* as printed, or NULL for none */
   gint64 created;   /* seconds since 1970, for the PDF's own date */
 } PfSheetSettings;
+
+/* The settings of a document's page, without a date. */
+PfSheetSettings pf_sheet_settings_of (const PfDocument *document);
 
 #define PF_ENLARGE_MIN 0.1
 #define PF_ENLARGE_MAX 20.0
@@ -43,6 +41,9 @@ const char *pf_sheet_page_svg (const PfSheet *sheet, size_t n);
 /* Its size in mm. */
 void pf_sheet_page_size (const PfSheet *sheet, double *width, double *height);
 
+/* Draws page `n` with one user unit to the mm, from the page's top left corner on. */
+bool pf_sheet_draw_page (const PfSheet *sheet, size_t n, cairo_t *cr, GError **error);
+
 /* Saves all pages, in the format that the name ends in: .pdf; .svg and .png, with pages after the
  * first in NAME-2.svg and so on. A file is written whole or not at all. `*files` (may be NULL) gets
  * the names of the files, NULL-terminated. */
@@ -52,6 +53,62 @@ bool pf_sheet_save (const PfSheet *sheet, const char *filename, char ***files, G
 char *pf_ground_drawing_svg (const PfGround *ground);
 /* The same, saved as .svg, .pdf or .png. */
 bool pf_ground_drawing_save (const PfGround *ground, const char *filename, GError **error);
+
+/* --- The screen ---------------------------------------------------------------------------------
+ */
+
+/* What can be shown or hidden, from the lowest to the uppermost. */
+typedef enum {
+  PF_LAYER_BACKGROUND = 1 << 0, /* the drawing's other lines */
+  PF_LAYER_REPEATS = 1 << 1,    /* kept, plain and left out repeats */
+  PF_LAYER_MISSING = 1 << 2,    /* missing pins */
+  PF_LAYER_PAIR_LINES = 1 << 3, /* between stitches that are worked */
+  PF_LAYER_OUTLINE = 1 << 4,
+  PF_LAYER_PINHOLES = 1 << 5,
+  PF_LAYER_PREDICTED = 1 << 6, /* the lines of pairs at the edge, by their kind */
+  PF_LAYER_SEWINGS = 1 << 7,   /* and off-line marks */
+  PF_LAYER_PINS = 1 << 8,
+  PF_LAYER_BEADS = 1 << 9,
+  PF_LAYER_NUMBERS = 1 << 10, /* of pairs, pinholes and motifs */
+  PF_LAYER_ALL = (1 << 11) - 1,
+} PfLayers;
+
+/* A pricking ready to be drawn on the screen. It holds references to its motifs; use it in one
+ * thread at a time. The same layers are drawn as on the sheet, in the drawing's own mm. */
+typedef struct PfScene PfScene;
+
+/* With `numbers`, room for them is found (slow for many); else PF_LAYER_NUMBERS shows none. A motif
+ * without a filling shows its outline and pinholes. */
+PfScene *pf_scene_new (const PfPricking *pricking, bool numbers);
+void pf_scene_free (PfScene *scene);
+
+/* `window` of the drawing as an SVG document: its viewBox is the window, in mm. On a screen with
+ * `pixel` mm to a pixel no line is thinner than that. Free with g_free(). */
+char *pf_scene_svg (const PfScene *scene, PfLayers layers, PfBox window, double pixel);
+/* The same drawn at once, with one user unit to the mm. */
+void pf_scene_draw (const PfScene *scene, PfLayers layers, PfBox window, double pixel, cairo_t *cr);
+
+/* The edge of one loop, unrolled into a straight ruler: pinholes, bars, targets, places, pair
+ * numbers; what is off its line, and where sewings crowd. From the loop's first point at x = 0 to
+ * its length, in mm; `across` mm stand for one mm along (1 for true size). */
+typedef struct {
+  const PfMotif *motif;
+  size_t loop;
+  double from, to; /* mm along the loop: what is shown */
+  double across;
+  double height; /* of the strip, mm */
+} PfEdgeStrip;
+
+#define PF_EDGE_STRIP_HEIGHT 24.0
+
+/* With one user unit to the mm, from the strip's top left corner on. */
+void pf_edge_strip_draw (const PfEdgeStrip *strip, double pixel, cairo_t *cr);
+/* Where things stand in the strip, and what stands at a point: PF_NONE for nothing. */
+PfPoint pf_edge_strip_sewing (const PfEdgeStrip *strip, guint32 sewing);
+PfPoint pf_edge_strip_pinhole (const PfEdgeStrip *strip, size_t pinhole);
+double pf_edge_strip_along (const PfEdgeStrip *strip, double x);
+guint32 pf_edge_strip_find_sewing (const PfEdgeStrip *strip, PfPoint at, double reach);
+guint32 pf_edge_strip_find_pinhole (const PfEdgeStrip *strip, PfPoint at, double reach);
 
 /* --- Reports ------------------------------------------------------------------------------------
  */
@@ -71,5 +128,6 @@ bool pf_file_ends_in (const char *filename, const char *ending);
 bool pf_file_save (const char *filename, const char *bytes, gsize n, GError **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfSheet, pf_sheet_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfScene, pf_scene_free)
 
 G_END_DECLS

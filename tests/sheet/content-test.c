@@ -124,7 +124,7 @@ check_pins (xmlDoc *page, Map map, const PfPricking *pricking)
         {
           const PfWorkedStitch *stitch = &motif->filling->stitches[s];
           const PfPoint at = on_page (map, stitch->at);
-          if (strchr (pricking->ground->stitches[stitch->id.k].work, 'p'))
+          if (strchr (motif->ground->stitches[stitch->id.k].work, 'p'))
             g_array_append_val (expected, at);
         }
     }

@@ -2,7 +2,7 @@
 /*
  * The papers that sheets are laid out for.
  */
-#include <sheet.h>
+#include "pricking.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -22,4 +22,11 @@ pf_paper_find (const char *name, GError **error)
   g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
                _ ("There is no paper called “%s” here. Choose A4, A3 or Letter."), name);
   return NULL;
+}
+
+const PfPaper *
+pf_papers (size_t *n)
+{
+  *n = G_N_ELEMENTS (papers);
+  return papers;
 }
