@@ -81,11 +81,10 @@ load_file (const char *filename, GError **error)
   return text ? pf_ground_parse (text, n, shown, error) : NULL;
 }
 
-PfGround *
-pf_ground_load (const char *name, GError **error)
+/* Parses a ground that comes with the program. */
+static PfGround *
+load_own (const char *name, GError **error)
 {
-  if (g_str_has_suffix (name, SUFFIX))
-    return load_file (name, error);
   g_autofree char *file = g_strconcat (name, SUFFIX, NULL);
   g_autofree char *path = g_strconcat (FOLDER "/", file, NULL);
   g_autoptr (GBytes) bytes = strchr (name, '/')
@@ -100,4 +99,20 @@ pf_ground_load (const char *name, GError **error)
   gsize n;
   const char *json = g_bytes_get_data (bytes, &n);
   return pf_ground_parse (json, n, file, error);
+}
+
+PfGround *
+pf_ground_load (const char *name, GError **error)
+{
+  static GMutex lock;
+  static GHashTable *loaded; /* of PfGround, by name; lives as long as the program */
+  if (g_str_has_suffix (name, SUFFIX))
+    return load_file (name, error);
+  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&lock);
+  if (loaded == NULL)
+    loaded = g_hash_table_new (g_str_hash, g_str_equal);
+  PfGround *ground = g_hash_table_lookup (loaded, name);
+  if (ground == NULL && (ground = load_own (name, error)) != NULL)
+    g_hash_table_insert (loaded, ground->name, ground);
+  return ground != NULL ? pf_ground_ref (ground) : NULL;
 }

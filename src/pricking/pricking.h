@@ -17,7 +17,8 @@ G_BEGIN_DECLS
 PfGround *pf_ground_parse (const char *json, gsize n, const char *name, GError **error);
 
 /* The ground of that name among those that come with the program; or, if `name` ends in .json, the
- * one in that file. An unknown name is an error that suggests the nearest one. */
+ * one in that file. One that comes with the program is the same each time, so that grounds can be
+ * compared by address. An unknown name is an error that suggests the nearest one. */
 PfGround *pf_ground_load (const char *name, GError **error);
 
 /* The names of the grounds that come with the program, sorted; NULL-terminated. Free with

@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What the files of the window share: window.c (its widgets), window-actions.c (its menu and
+ * actions), window-files.c (opening, importing, the journal), window-save.c (saving, closing),
+ * window-export.c (printing and exporting), window-dialogs.c (file choosers).
+ */
+#pragma once
+
+#include "panel.h"
+#include "window.h"
+
+G_BEGIN_DECLS
+
+struct _PfWindow {
+  GtkApplicationWindow parent_instance;
+
+  /* Owned */
+  PfEditor *editor;
+  GFile *file;        /* where the document is saved, or NULL */
+  PfJournal *journal; /* NULL if it can't be kept */
+  GCancellable *quit; /* cancelled when the window goes */
+  GMenu *menu;
+  char *folder; /* the last one chosen, or NULL */
+  bool unused;  /* nothing was drawn or opened yet */
+  bool closing; /* the maker has decided: the window may go */
+  bool saving;
+  bool journal_failed; /* it was said already */
+  PfStage shown;       /* the stage whose panel is shown */
+
+  /* Borrowed: widgets */
+  GtkWidget *canvas, *strip, *preview;
+  GtkWidget *panels[PF_N_STAGES];
+  GtkLabel *title_label, *saved_label, *info_label;
+  GtkWidget *undo_button, *redo_button, *menu_button, *save_button, *open_button;
+  GtkInfoBar *info_bar;
+  GtkStack *view_stack, *panel_stack;
+  GtkPaned *strip_paned;
+  GtkScrolledWindow *panel_scroller;
+  GtkBox *rail_place, *preview_place, *status_place;
+};
+
+/* window.c */
+void pf_window_update_title (PfWindow *window);
+PfPreferences *pf_window_preferences (PfWindow *window);
+
+/* window-actions.c: adds all actions; decides which can be done. */
+void pf_window_add_actions (PfWindow *window);
+void pf_window_update_actions (PfWindow *window);
+
+/* window-files.c */
+void pf_window_start_journal (PfWindow *window);
+void pf_window_stop_journal (PfWindow *window, bool remove);
+void pf_window_journal_change (PfWindow *window);
+void pf_window_set_file (PfWindow *window, GFile *file);
+void pf_window_choose_open (PfWindow *window);
+void pf_window_choose_import (PfWindow *window);
+void pf_window_accept_drops (PfWindow *window);
+
+/* window-save.c */
+void pf_window_save (PfWindow *window);
+void pf_window_choose_save (PfWindow *window);
+/* False if the maker is asked first; the window is closed then by what she answers. */
+bool pf_window_may_close (PfWindow *window);
+
+/* window-dialogs.c: a file chooser in the folder used last; `chosen` gets the file. */
+typedef void (*PfChosen) (PfWindow *window, GFile *file);
+typedef struct {
+  const char *name;            /* of the filter, translated */
+  const char *const *patterns; /* NULL-terminated */
+} PfFileKind;
+void pf_window_choose_file (PfWindow *window, const char *title, GtkFileChooserAction action,
+                            const char *suggested, const PfFileKind *kinds, gsize n_kinds,
+                            PfChosen chosen);
+
+/* window-export.c */
+void pf_window_print (PfWindow *window);
+void pf_window_choose_export (PfWindow *window);
+void pf_window_choose_report (PfWindow *window);
+
+G_END_DECLS
