@@ -51,6 +51,40 @@ pf_ground_free (PfGround *ground)
   g_free (ground);
 }
 
+static bool
+stitches_equal (const PfStitch *s, const PfStitch *t)
+{
+  return g_strcmp0 (s->name, t->name) == 0 && g_strcmp0 (s->work, t->work) == 0 &&
+         s->at.x == t->at.x && s->at.y == t->at.y && s->closes == t->closes && s->core == t->core &&
+         s->bead == t->bead;
+}
+
+static bool
+lines_equal (const PfPairLine *l, const PfPairLine *m)
+{
+  return l->from.stitch == m->from.stitch && l->from.side == m->from.side &&
+         l->to.stitch == m->to.stitch && l->to.side == m->to.side && l->da == m->da &&
+         l->db == m->db && l->twists == m->twists;
+}
+
+bool
+pf_ground_equal (const PfGround *a, const PfGround *b)
+{
+  if (a == b)
+    return true;
+  if (g_strcmp0 (a->name, b->name) != 0 || g_strcmp0 (a->title, b->title) != 0 ||
+      a->n_stitches != b->n_stitches || a->n_lines != b->n_lines || a->a.x != b->a.x ||
+      a->a.y != b->a.y || a->b.x != b->b.x || a->b.y != b->b.y)
+    return false;
+  for (int k = 0; k < a->n_stitches; k++)
+    if (!stitches_equal (&a->stitches[k], &b->stitches[k]))
+      return false;
+  for (int e = 0; e < a->n_lines; e++)
+    if (!lines_equal (&a->lines[e], &b->lines[e]))
+      return false;
+  return true;
+}
+
 bool
 pf_ground_complete (PfGround *ground, GError **error)
 {

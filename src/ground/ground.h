@@ -71,6 +71,8 @@ typedef struct {
 PfGround *pf_ground_new (int n_stitches, int n_lines);
 /* A complete ground never changes, and is shared by counting references, in any thread. */
 PfGround *pf_ground_ref (PfGround *ground);
+/* Are they drawn and worked alike, stitch by stitch, and called the same? */
+bool pf_ground_equal (const PfGround *a, const PfGround *b);
 /* Gives a reference back; the last one frees the ground. */
 void pf_ground_free (PfGround *ground);
 

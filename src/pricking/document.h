@@ -113,7 +113,8 @@ PfDocument *pf_document_without_draft (const PfDocument *document, size_t n);
 PfDocument *pf_document_with_mirror_image (const PfDocument *document, size_t n, PfAxis axis);
 PfDocument *pf_document_with_underlay (const PfDocument *document, const PfUnderlay *underlay);
 
-/* Setters for a draft that is still one's own copy. Arrays are copied. */
+/* Setters for a draft that is still one's own copy. Arrays are copied; of curves and grounds a
+ * reference is taken. */
 /* Changes curve n. Pinholes, stretches and chosen places stay where they were on the sheet, or at
  * the nearest point of the new curve; with `map` (may be NULL) they are mapped by it first. */
 void pf_draft_set_curve (PfDraft *draft, size_t n, PfCurve *curve, const PfAffine *map);
@@ -121,6 +122,9 @@ void pf_draft_add_curve (PfDraft *draft, PfCurve *curve);
 void pf_draft_remove_curve (PfDraft *draft, size_t n);
 /* Curves, edges, places and the ground's origin, turn and gap, all mapped by a similarity. */
 void pf_draft_map (PfDraft *draft, PfAffine map);
+/* Another ground than before (pf_ground_equal()) takes all choices away: they speak of its
+ * stitches.
+ */
 void pf_draft_set_ground (PfDraft *draft, PfGround *ground, const char *json);
 void pf_draft_set_name (PfDraft *draft, const char *name);
 void pf_draft_set_notes (PfDraft *draft, const char *notes);
@@ -130,9 +134,10 @@ void pf_draft_set_stretches (PfDraft *draft, size_t curve, const PfEdgeStretch *
                              size_t n);
 /* The choice for a repeat; PF_REPEAT_WHOLE takes it away. */
 void pf_draft_set_repeat (PfDraft *draft, int i, int j, PfRepeatState state);
-/* Replaces the choice of pair, or of place, for the choice's line. */
+/* Replaces the choice of pair, or of place, for the choice's line; a turn does so for both of its
+ * lines. */
 void pf_draft_set_sewing (PfDraft *draft, const PfSewingChoice *choice);
-/* Takes all choices for a line away. */
+/* Takes all choices that speak of a line away. */
 void pf_draft_reset_sewing (PfDraft *draft, PfLineId line);
 void pf_draft_reset_choices (PfDraft *draft);
 

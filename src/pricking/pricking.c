@@ -2,9 +2,9 @@
 /*
  * A piece: the motifs of a drawing, each with its worked edge and its filling.
  */
-#include "pricking.h"
-
 #include <glib/gi18n-lib.h>
+
+#include "document-private.h"
 
 PfMotif *
 pf_motif_ref (PfMotif *motif)
@@ -19,10 +19,11 @@ pf_motif_unref (PfMotif *motif)
   if (motif == NULL || !g_atomic_int_dec_and_test (&motif->refs))
     return;
   pf_filling_free (motif->filling);
-  if (motif->edges != NULL)
+  if (motif->edges != NULL && motif->region != NULL)
     for (size_t l = 0; l < motif->region->n_loops; l++)
       pf_edge_clear (&motif->edges[l]);
   g_free (motif->edges);
+  pf_settings_clear (&motif->settings);
   pf_region_free (motif->region);
   pf_ground_free (motif->ground);
   g_free (motif->name);
@@ -73,6 +74,7 @@ motif_new (PfOutline *outline, PfGround *ground, const PfFillingSettings *settin
   motif->name = g_steal_pointer (&outline->name);
   motif->region = g_steal_pointer (&outline->region);
   motif->settings = *settings;
+  pf_settings_own (&motif->settings);
   if (!origin_given)
     {
       const PfBox box = motif->region->box;
@@ -143,7 +145,7 @@ pf_pricking_ground (const PfPricking *pricking)
   for (guint m = 0; m < pricking->motifs->len; m++)
     {
       const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
-      if (m > 0 && motif->ground != ground)
+      if (motif->ground == NULL || (ground != NULL && !pf_ground_equal (motif->ground, ground)))
         return NULL;
       ground = motif->ground;
     }

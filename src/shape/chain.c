@@ -21,11 +21,14 @@ void
 pf_point_set_error (PfPoint p, GError **error)
 {
   if (isfinite (p.x) && isfinite (p.y))
-    g_set_error (
-        error, PF_ERROR, PF_ERROR_OUTLINE,
-        _ ("The outline reaches (%.2f, %.2f) mm, more than %.0f mm from the sheet's top left "
-           "corner. Check the drawing's units and scale."),
-        p.x, p.y, PF_OUTLINE_LIMIT);
+    {
+      g_set_error (
+          error, PF_ERROR, PF_ERROR_OUTLINE,
+          _ ("The outline reaches (%.2f, %.2f) mm, more than %.0f mm from the sheet's top left "
+             "corner. Check the drawing's units and scale."),
+          p.x, p.y, PF_OUTLINE_LIMIT);
+      pf_error_set_place (error, p);
+    }
   else
     g_set_error_literal (
         error, PF_ERROR, PF_ERROR_OUTLINE,

@@ -87,6 +87,7 @@ pf_loop_init (PfLoop *loop, const PfChain *chain, GError **error)
           _ ("The outline that starts at (%.2f, %.2f) mm has no area. Remove it, or draw it "
              "so that it goes round a space."),
           at.x, at.y);
+      pf_error_set_place (error, at);
       pf_loop_clear (loop);
       return false;
     }

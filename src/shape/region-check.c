@@ -160,6 +160,7 @@ set_crossing (bool one_loop, PfPoint at, GError **error)
                "don't cross.")
           : _ ("Two outlines cross at (%.2f, %.2f) mm. Move one of them, or join them to one."),
       at.x, at.y);
+  pf_error_set_place (error, at);
 }
 
 static void
@@ -173,13 +174,14 @@ set_overlap (bool one_loop, PfPoint at, GError **error)
           : _ ("Two outlines lie on one another at (%.2f, %.2f) mm. Move one of them, or join "
                "them to one."),
       at.x, at.y);
+  pf_error_set_place (error, at);
 }
 
 static bool
 check_pair (const PfOutlineIndex *index, guint32 one, guint32 other, GError **error)
 {
   const PfOutlineEdge *e = &index->edges[MIN (one, other)], *f = &index->edges[MAX (one, other)];
-  PfPoint at;
+  PfPoint at = { 0, 0 };
 
   if (boxes_are_apart (e, f) || only_join (index, e, f))
     return true;

@@ -73,6 +73,7 @@ check_holes (const PfRegion *region, GError **error)
                 : _ ("The hole at (%.2f, %.2f) mm isn't inside the outline. Move it inside, or "
                      "remove it."),
             at.x, at.y);
+        pf_error_set_place (error, at);
         return false;
       }
   return true;

@@ -37,6 +37,12 @@ typedef struct {
   double x, y;
 } PfPoint;
 
+/* The place on the sheet, in mm, that an error of PF_ERROR is about; a point with NAN if it has
+ * none. Errors of outlines have one, but for coordinates that aren't numbers. */
+PfPoint pf_error_place (const GError *error);
+/* Gives `*error`, if there is one, its place. */
+void pf_error_set_place (GError **error, PfPoint place);
+
 typedef struct {
   PfPoint min, max;
 } PfBox;

@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The outlines of an imported drawing, taken into a document as motifs.
+ */
+#include "document-private.h"
+
+/* The drawing's own pinholes are the edge's where it has some. */
+static void
+take_pinholes (PfDraft *draft, size_t curve, const GArray *own)
+{
+  if (own && own->len > 0)
+    pf_draft_set_pinholes (draft, curve, (const double *) (const void *) own->data, own->len);
+}
+
+static PfDraft *
+draft_from_outline (const PfOutline *outline, const PfDraft *like)
+{
+  PfDraft *draft = pf_draft_new (outline->name, NULL);
+  pf_draft_set_ground (draft, like->ground, like->ground_json);
+  draft->settings = like->settings;
+  draft->settings.choices = NULL;
+  draft->settings.n_choices = 0;
+  draft->settings.sewing_choices = NULL;
+  draft->settings.n_sewing_choices = 0;
+  const PfBox box = outline->region->box;
+  draft->settings.placement.origin =
+      (PfPoint){ (box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2 };
+  for (size_t l = 0; l < outline->region->n_loops; l++)
+    {
+      pf_draft_add_curve (draft, outline->curves[l]);
+      if (like->n_curves > 0)
+        {
+          draft->edges[l].kind = like->edges[0].kind;
+          draft->edges[l].gap = like->edges[0].gap;
+        }
+      take_pinholes (draft, l, outline->pinholes[l]);
+    }
+  return draft;
+}
+
+static void
+add_polylines (GPtrArray *to, const GPtrArray *from)
+{
+  for (guint i = 0; i < from->len; i++)
+    {
+      const PfPolyline *line = g_ptr_array_index (from, i);
+      g_ptr_array_add (to, pf_polyline_new (line->points, line->n_points, line->closed));
+    }
+}
+
+/* The size and the background, in a document that is still one's own copy. */
+static void
+take_surroundings (PfDocument *document, const PfDrawing *drawing)
+{
+  GPtrArray *background = pf_polylines_new ();
+  if (document->n_drafts > 0)
+    add_polylines (background, document->background);
+  else
+    {
+      document->width = drawing->width;
+      document->height = drawing->height;
+    }
+  add_polylines (background, drawing->background);
+  g_ptr_array_unref (document->background);
+  document->background = background;
+}
+
+PfDocument *
+pf_document_with_drawing (const PfDocument *document, const PfDrawing *drawing, const bool *chosen,
+                          const PfDraft *like)
+{
+  PfDocument *with = pf_document_copy (document);
+  guint64 number = pf_document_next_number (document);
+  take_surroundings (with, drawing);
+  for (guint o = 0; o < drawing->outlines->len; o++)
+    if (!chosen || chosen[o])
+      pf_document_append (with, draft_from_outline (g_ptr_array_index (drawing->outlines, o), like),
+                          number++);
+  return with;
+}

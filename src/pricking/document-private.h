@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Private to this folder: the pieces of documents that several files change.
+ */
+#pragma once
+
+#include <document.h>
+
+G_BEGIN_DECLS
+
+/* No number of mm in a document's file is farther from 0 than this. */
+#define PF_DOCUMENT_LIMIT 1e6
+
+PfUnderlay *pf_underlay_copy (const PfUnderlay *underlay);
+void pf_underlay_free (PfUnderlay *underlay);
+
+PfPolyline *pf_polyline_new (const PfPoint *points, size_t n, bool closed);
+void pf_polyline_free (PfPolyline *polyline);
+/* An empty array of PfPolyline that frees them. */
+GPtrArray *pf_polylines_new (void);
+
+/* Appends to a document that is still one's own copy; takes over `draft`, whose id becomes
+ * "m<number>". No draft has the number that pf_document_next_number() gives, or a higher one. */
+void pf_document_append (PfDocument *document, PfDraft *draft, guint64 number);
+guint64 pf_document_next_number (const PfDocument *document);
+
+/* An even edge, as pf_draft_new() has it. */
+PfDraftEdge pf_draft_edge_default (void);
+PfDraftEdge pf_draft_edge_copy (const PfDraftEdge *edge);
+void pf_draft_edge_clear (PfDraftEdge *edge);
+
+/* The draft's own arrays of choices in place of those that it shares with others, and their end. */
+void pf_settings_own (PfFillingSettings *settings);
+void pf_settings_clear (PfFillingSettings *settings);
+
+/* The placement that lays the ground where it lies now, mapped by a similarity. */
+PfPlacement pf_placement_mapped (PfPlacement placement, PfAffine map);
+
+/* --- Places along curves ------------------------------------------------------------------------
+ */
+
+/* A curve flattened, with the distance along at each point, to find places on. */
+typedef struct {
+  PfPoint *points; /* n; of a closed curve the first one again at the end */
+  double *along;   /* n: mm from points[0] */
+  size_t n;        /* 0: the curve has no length */
+  bool closed;
+  double area; /* as pf_chain_area() */
+} PfTrail;
+
+void pf_trail_init (PfTrail *trail, const PfCurve *curve);
+void pf_trail_clear (PfTrail *trail);
+PfPoint pf_trail_point (const PfTrail *trail, double along);
+/* The distance along of the point nearest to `p`. */
+double pf_trail_nearest (const PfTrail *trail, PfPoint p);
+
+G_END_DECLS
