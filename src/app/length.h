@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Lengths as the maker reads and writes them.
+ */
+#pragma once
+
+#include <stdbool.h>
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef enum { PF_UNITS_MM, PF_UNITS_INCH } PfUnits;
+
+/* An international inch: exactly 25.4 mm (international yard and pound agreement, 1959). */
+#define PF_MM_PER_INCH 25.4
+
+/* The length with its unit, as "12.5 mm" (at most 2 decimals) or "0.492 in" (at most 3), with the
+ * decimal mark of the locale. Free with g_free(). */
+char *pf_format_length (double mm, PfUnits units);
+
+/* Reads a length: a number (decimal point or comma), a fraction (3/4) or both (1 1/2), then a unit:
+ * mm, cm, m, in, inch, inches, ″ or "; without one it is of `units`. False, and `*mm` is unchanged,
+ * for anything else. */
+bool pf_parse_length (const char *text, PfUnits units, double *mm);
+
+G_END_DECLS

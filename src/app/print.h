@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Printing a sheet.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+#include <sheet.h>
+
+G_BEGIN_DECLS
+
+/* Asks for a printer and prints all pages at true size. Takes over `sheet`; returns at once, and
+ * tells the maker in a dialog if something goes wrong. */
+void pf_print_document (GtkWindow *window, PfSheet *sheet, const PfDocument *document);
+
+G_END_DECLS

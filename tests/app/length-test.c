@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Lengths in words. One inch is 25.4 mm (international yard and pound agreement, 1959; NIST
+ * Special Publication 811, appendix B).
+ */
+#include <length.h>
+
+#include <locale.h>
+#include <math.h>
+
+static void
+test_format (void)
+{
+  static const struct {
+    double mm;
+    PfUnits units;
+    const char *text;
+  } cases[] = {
+    { 12.5, PF_UNITS_MM, "12.5 mm" },     { 4, PF_UNITS_MM, "4 mm" },
+    { 100, PF_UNITS_MM, "100 mm" },       { 0, PF_UNITS_MM, "0 mm" },
+    { 0.004, PF_UNITS_MM, "0 mm" },       { -0.004, PF_UNITS_MM, "0 mm" },
+    { -2.25, PF_UNITS_MM, "-2.25 mm" },   { 85.604, PF_UNITS_MM, "85.6 mm" },
+    { 25.4, PF_UNITS_INCH, "1 in" },      { 12.7, PF_UNITS_INCH, "0.5 in" },
+    { 3.175, PF_UNITS_INCH, "0.125 in" }, { 2540, PF_UNITS_INCH, "100 in" },
+    { 0.01, PF_UNITS_INCH, "0 in" },
+  };
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *text = pf_format_length (cases[i].mm, cases[i].units);
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+}
+
+static void
+test_parse (void)
+{
+  static const struct {
+    const char *text;
+    PfUnits units;
+    double mm;
+  } cases[] = {
+    { "4", PF_UNITS_MM, 4 },
+    { " 4.5 ", PF_UNITS_MM, 4.5 },
+    { "4,5", PF_UNITS_MM, 4.5 },
+    { ".5mm", PF_UNITS_MM, 0.5 },
+    { "2 cm", PF_UNITS_INCH, 20 },
+    { "0.1 m", PF_UNITS_MM, 100 },
+    { "1", PF_UNITS_INCH, 25.4 },
+    { "1 IN", PF_UNITS_MM, 25.4 },
+    { "2 inches", PF_UNITS_MM, 50.8 },
+    { "1 inch", PF_UNITS_MM, 25.4 },
+    { "1/4\"", PF_UNITS_MM, 6.35 },
+    { "1 1/2″", PF_UNITS_MM, 38.1 },
+    { "3 / 8", PF_UNITS_INCH, 9.525 },
+    { "-3 mm", PF_UNITS_MM, -3 },
+    { "− 3\302\240mm\302\240", PF_UNITS_MM, -3 },
+    { "\302\2404\302\240mm", PF_UNITS_INCH, 4 },
+  };
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      double mm = NAN;
+      g_test_message ("“%s”", cases[i].text);
+      g_assert_true (pf_parse_length (cases[i].text, cases[i].units, &mm));
+      g_assert_cmpfloat_with_epsilon (mm, cases[i].mm, 1e-9);
+    }
+}
+
+static void
+test_wrong (void)
+{
+  static const char *const wrong[] = {
+    "",    " ",  "mm", "four", "1e3", "0x10", "nan", "inf",     "1.2.3", "1,2,3", "4 ft",
+    "1/0", "1/", "/2", "1 2",  "--3", "1 1/", ".",   "4 mm mm", "\xff",  "4mm/2"
+  };
+  for (size_t i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      double mm = 7;
+      g_test_message ("%s", wrong[i]);
+      g_assert_false (pf_parse_length (wrong[i], PF_UNITS_MM, &mm));
+      g_assert_cmpfloat (mm, ==, 7);
+    }
+}
+
+static void
+test_there_and_back (void)
+{
+  for (int i = 0; i < 1000; i++)
+    {
+      const PfUnits units = g_test_rand_bit () ? PF_UNITS_MM : PF_UNITS_INCH;
+      const double mm = g_test_rand_double_range (-1000, 1000);
+      g_autofree char *text = pf_format_length (mm, units);
+      double back = NAN;
+      g_assert_true (pf_parse_length (text, PF_UNITS_MM, &back));
+      g_assert_cmpfloat_with_epsilon (back, mm, units == PF_UNITS_MM ? 0.00501 : 0.0005 * 25.41);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  setlocale (LC_ALL, "C.UTF-8");
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/app/length/format", test_format);
+  g_test_add_func ("/app/length/parse", test_parse);
+  g_test_add_func ("/app/length/wrong", test_wrong);
+  g_test_add_func ("/app/length/there-and-back", test_there_and_back);
+  return g_test_run ();
+}
