@@ -7,6 +7,7 @@
 
 #include <glib/gi18n.h>
 
+#include "appearance.h"
 #include "left-work-dialog.h"
 #include "preferences-window.h"
 #include "shortcuts-window.h"
@@ -48,8 +49,10 @@ static void
 preferences_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED,
                        gpointer application)
 {
-  pf_preferences_window_show (gtk_application_get_active_window (application),
-                              PF_APPLICATION (application)->preferences);
+  GtkWidget *window =
+      pf_preferences_window_new (gtk_application_get_active_window (application),
+                                 PF_APPLICATION (application)->preferences);
+  gtk_window_present (GTK_WINDOW (window));
 }
 
 static void
@@ -63,8 +66,9 @@ static void
 true_size_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED,
                      gpointer application)
 {
-  pf_true_size_dialog_show (gtk_application_get_active_window (application),
-                            PF_APPLICATION (application)->preferences);
+  GtkWidget *dialog = pf_true_size_dialog_new (gtk_application_get_active_window (application),
+                                               PF_APPLICATION (application)->preferences);
+  gtk_window_present (GTK_WINDOW (dialog));
 }
 
 static void
@@ -126,10 +130,10 @@ pf_application_activate (GApplication *gapplication)
       return;
     }
   PfWindow *window = pf_window_new (application);
-  if (!pf_preferences_welcomed (application->preferences))
+  if (!pf_preferences_welcome_shown (application->preferences))
     {
       pf_window_open_demo (window);
-      pf_preferences_set_welcomed (application->preferences, true);
+      g_object_set (application->preferences, "welcome-shown", TRUE, NULL);
     }
   gtk_window_present (GTK_WINDOW (window));
   look_for_left_work (application, window);
@@ -153,12 +157,6 @@ pf_application_open (GApplication *gapplication, GFile **files, int n_files,
 }
 
 static void
-use_style (PfApplication *application)
-{
-  pf_preferences_apply_style (application->preferences, gtk_settings_get_default ());
-}
-
-static void
 load_css (void)
 {
   g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
@@ -175,11 +173,9 @@ pf_application_startup (GApplication *gapplication)
   G_APPLICATION_CLASS (pf_application_parent_class)->startup (gapplication);
   g_set_application_name (_ ("Pinfold"));
   gtk_window_set_default_icon_name (PF_APPLICATION_ID);
-  application->preferences = pf_preferences_new ();
-  g_signal_connect_object (application->preferences, "notify", G_CALLBACK (use_style), application,
-                           G_CONNECT_SWAPPED);
+  application->preferences = pf_preferences_new (NULL);
+  pf_appearance_follow (application->preferences);
   load_css ();
-  use_style (application);
   add_actions (application);
 }
 

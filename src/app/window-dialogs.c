@@ -20,7 +20,7 @@ remember_folder (PfWindow *window, GFile *file)
   window->folder = folder != NULL ? g_file_get_path (folder) : NULL;
   PfPreferences *preferences = pf_window_preferences (window);
   if (preferences != NULL && window->folder != NULL)
-    pf_preferences_set_last_folder (preferences, window->folder);
+    g_object_set (preferences, "last-folder", window->folder, NULL);
 }
 
 static void
