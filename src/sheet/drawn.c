@@ -55,13 +55,14 @@ pf_drawn_new (const PfMotif *motif, double enlarge)
   drawn->ground = motif->ground;
   drawn->sizes = pf_sizes (motif->settings.placement.gap, enlarge);
   drawn->outward = find_outward (motif->region);
-  drawn->has_pin = find_pin_places (motif->ground);
+  drawn->has_pin = motif->ground ? find_pin_places (motif->ground) : NULL;
   drawn->repeats = g_array_new (FALSE, FALSE, sizeof (PfRepeatShape));
   g_array_set_clear_func (drawn->repeats, clear_repeat_shape);
   drawn->left_out = g_array_new (FALSE, FALSE, sizeof (PfPoint));
   drawn->labels = g_array_new (FALSE, FALSE, sizeof (PfLabel));
   g_array_set_clear_func (drawn->labels, clear_label);
-  pf_repeats_find (drawn);
+  if (motif->filling)
+    pf_repeats_find (drawn);
   return drawn;
 }
 

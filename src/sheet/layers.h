@@ -27,12 +27,14 @@ typedef struct {
   PfSizes sizes;
   double *outward;  /* per loop: 1 if the left of its direction, as seen on the sheet, leads out of
                        the  region, else -1 */
-  bool *has_pin;    /* per stitch of the ground: a pin stands at its position */
+  bool *has_pin;    /* per stitch of the ground: a pin stands at its position; NULL without one */
   GArray *repeats;  /* of PfRepeatShape: kept and plain ones */
   GArray *left_out; /* of PfPoint: where repeats are left out */
   GArray *labels;   /* of PfLabel: those that found room */
 } PfDrawn;
 
+/* A motif that isn't filled has nothing but its edge: of the layers below, only those of outline
+ * and pinholes, and the labels. */
 PfDrawn *pf_drawn_new (const PfMotif *motif, double enlarge);
 void pf_drawn_free (PfDrawn *drawn);
 
@@ -61,19 +63,13 @@ GArray *pf_carried_run (const PfDrawn *drawn, const PfView *view, const PfSewing
 /* The sewing where the carried pair of `sewing`, which ends a crossing, is sewn in again. */
 const PfSewing *pf_carried_end (const PfFilling *filling, const PfSewing *sewing);
 
-/* numbers.c: all that is drawn of the motif becomes known to the placer. Do it for every motif
- * first. */
-void pf_numbers_block (const PfDrawn *drawn, const PfView *field, PfPlacer *placer);
-/* Makes drawn->labels, in the field; `all` has every PfDrawn of the sheet. Gives how many numbers
- * of new and finished pairs found no room. */
-size_t pf_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
-                         PfPlacer *placer);
-/* Adds the number of every tenth pinhole, where there is room. */
-void pf_pinhole_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
-                               PfPlacer *placer);
-/* Adds a label with the motif's number, counted from 1, in Roman figures. */
-void pf_motif_name_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
-                          PfPlacer *placer, guint number);
+/* numbers.c: a placer for labels of all motifs (PfDrawn). */
+PfPlacer *pf_numbers_placer (const GPtrArray *all);
+/* Makes each motif's drawn->labels, in the field, where there is room: numbers of new and finished
+ * pairs, of every tenth pinhole, and of the motifs if there are several. The placer then knows of
+ * all that is drawn at the edges. Gives how many pairs' numbers found no room. */
+size_t pf_numbers_place (const GPtrArray *all, const PfView *field, PfPlacer *placer);
+/* From 1 to 999 in Roman figures. */
 char *pf_roman_number (guint n);
 
 G_END_DECLS

@@ -94,10 +94,12 @@ block_sewings (const PfDrawn *drawn, const PfView *field, PfPlacer *placer)
     }
 }
 
-void
-pf_numbers_block (const PfDrawn *drawn, const PfView *field, PfPlacer *placer)
+static void
+block_all (const PfDrawn *drawn, const PfView *field, PfPlacer *placer)
 {
   block_edge (drawn, field, placer);
+  if (!drawn->motif->filling)
+    return;
   block_crossings (drawn, field, placer);
   block_sewings (drawn, field, placer);
 }
@@ -145,12 +147,15 @@ place_number (PfDrawn *drawn, const Surroundings *around, PfPlacer *placer, cons
   return true;
 }
 
-size_t
-pf_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfPlacer *placer)
+/* Gives how many found no room. */
+static size_t
+place_numbers (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfPlacer *placer)
 {
   const PfFilling *filling = drawn->motif->filling;
   const Surroundings around = { field, all };
   size_t without_room = 0;
+  if (!filling)
+    return 0;
   /* In the order of the crossings, so that neighbours are placed after one another. */
   for (size_t i = 0; i < filling->n_crossings; i++)
     {
@@ -169,9 +174,8 @@ pf_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfP
   return without_room;
 }
 
-void
-pf_pinhole_numbers_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field,
-                          PfPlacer *placer)
+static void
+place_pinhole_numbers (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfPlacer *placer)
 {
   const PfMotif *motif = drawn->motif;
   const Surroundings around = { field, all };
@@ -210,9 +214,10 @@ pf_roman_number (guint n)
   return g_strconcat (roman_digits (n, 2), roman_digits (n, 1), roman_digits (n, 0), NULL);
 }
 
-void
-pf_motif_name_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfPlacer *placer,
-                     guint number)
+/* The motif's number, counted from 1, below its lowest point. */
+static void
+place_motif_number (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfPlacer *placer,
+                    guint number)
 {
   static const PfPoint down = { 0, 1 };
   const Surroundings around = { field, all };
@@ -230,6 +235,30 @@ pf_motif_name_place (PfDrawn *drawn, const GPtrArray *all, const PfView *field, 
       label.leader = false;
       g_array_append_val (drawn->labels, label);
     }
+}
+
+PfPlacer *
+pf_numbers_placer (const GPtrArray *all)
+{
+  double text = 2;
+  for (guint m = 0; m < all->len; m++)
+    text = fmax (text, ((PfDrawn *) g_ptr_array_index (all, m))->sizes.text);
+  return pf_placer_new (2 * text);
+}
+
+size_t
+pf_numbers_place (const GPtrArray *all, const PfView *field, PfPlacer *placer)
+{
+  size_t without_room = 0;
+  for (guint m = 0; m < all->len; m++)
+    block_all (g_ptr_array_index (all, m), field, placer);
+  for (guint m = 0; m < all->len && all->len > 1; m++)
+    place_motif_number (g_ptr_array_index (all, m), all, field, placer, m + 1);
+  for (guint m = 0; m < all->len; m++)
+    without_room += place_numbers (g_ptr_array_index (all, m), all, field, placer);
+  for (guint m = 0; m < all->len; m++)
+    place_pinhole_numbers (g_ptr_array_index (all, m), all, field, placer);
+  return without_room;
 }
 
 void

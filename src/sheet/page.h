@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Writes one page as SVG, element by element. Coordinates are mm on the page, x right and y down,
- * and come out with at most three decimals, whatever the language of the machine.
+ * A page, drawn shape by shape: written as SVG, or drawn at once with cairo. Coordinates are mm on
+ * the page, x right and y down; in SVG they come out with at most three decimals, whatever the
+ * language of the machine.
  */
 #pragma once
 
+#include <cairo.h>
 #include <shape.h>
 
 G_BEGIN_DECLS
@@ -23,9 +25,16 @@ typedef struct {
 
 typedef enum { PF_TEXT_START, PF_TEXT_MIDDLE, PF_TEXT_END } PfTextAnchor;
 
-/* An empty page of that size; `title` is plain text. */
+/* An empty sheet of white paper of that size, as SVG; `title` is plain text. */
 PfPage *pf_page_new (double width, double height, const char *title);
-/* Ends the page and gives its text. Free with g_free(). */
+/* A page without paper that shows `window`, as SVG. No line on it is thinner than `pixel` mm, and
+ * dashes that couldn't be told apart at that size are drawn as whole lines. */
+PfPage *pf_page_new_window (PfBox window, double pixel);
+/* The same, drawn on `cr` (borrowed) at once, with one user unit to the mm. Shapes of one group may
+ * be drawn together: one that fills and strokes covers those before it; else they must be opaque.
+ */
+PfPage *pf_page_new_cairo (cairo_t *cr, double pixel);
+/* Ends the page and gives its text, NULL if it was drawn at once. Free with g_free(). */
 char *pf_page_finish (PfPage *page);
 
 /* Opens a group whose elements are drawn in `ink`; `name` becomes its class. */

@@ -65,23 +65,9 @@ check_settings (const PfPricking *pricking, const PfSheetSettings *settings, GEr
 static void
 place_labels (Layout *layout)
 {
-  const GPtrArray *drawn = layout->drawn;
-  double text = 2;
-  for (guint m = 0; m < drawn->len; m++)
-    text = fmax (text, ((PfDrawn *) g_ptr_array_index (drawn, m))->sizes.text);
-  layout->placer = pf_placer_new (2 * text);
-  if (layout->settings->pins_only)
-    return;
-  for (guint m = 0; m < drawn->len; m++)
-    pf_numbers_block (g_ptr_array_index (drawn, m), &layout->field, layout->placer);
-  for (guint m = 0; m < drawn->len && drawn->len > 1; m++)
-    pf_motif_name_place (g_ptr_array_index (drawn, m), drawn, &layout->field, layout->placer,
-                         m + 1);
-  for (guint m = 0; m < drawn->len; m++)
-    layout->without_room +=
-        pf_numbers_place (g_ptr_array_index (drawn, m), drawn, &layout->field, layout->placer);
-  for (guint m = 0; m < drawn->len; m++)
-    pf_pinhole_numbers_place (g_ptr_array_index (drawn, m), drawn, &layout->field, layout->placer);
+  layout->placer = pf_numbers_placer (layout->drawn);
+  if (!layout->settings->pins_only)
+    layout->without_room = pf_numbers_place (layout->drawn, &layout->field, layout->placer);
 }
 
 /* What one motif takes up in the field; `*widest` grows to its widest label. */

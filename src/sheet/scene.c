@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What the screen shows: the layers of the sheet, unscaled, in whatever window of the drawing is
+ * seen. What the layers share is worked out once, when the scene is made.
+ */
+#include <sheet.h>
+
+#include "layers.h"
+
+struct PfScene {
+  PfPricking pricking; /* with motifs and background of the real one */
+  GPtrArray *drawn;    /* of PfDrawn */
+};
+
+PfScene *
+pf_scene_new (const PfPricking *pricking, bool numbers)
+{
+  PfScene *scene = g_new0 (PfScene, 1);
+  scene->pricking.motifs = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_motif_unref);
+  scene->pricking.background = g_ptr_array_ref (pricking->background);
+  scene->drawn = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_drawn_free);
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    {
+      PfMotif *motif = pf_motif_ref (g_ptr_array_index (pricking->motifs, m));
+      g_ptr_array_add (scene->pricking.motifs, motif);
+      g_ptr_array_add (scene->drawn, pf_drawn_new (motif, 1));
+    }
+  if (numbers)
+    {
+      const PfView field = pf_view_field (1, false);
+      PfPlacer *placer = pf_numbers_placer (scene->drawn);
+      pf_numbers_place (scene->drawn, &field, placer);
+      pf_placer_free (placer);
+    }
+  return scene;
+}
+
+void
+pf_scene_free (PfScene *scene)
+{
+  if (!scene)
+    return;
+  g_ptr_array_unref (scene->drawn);
+  g_ptr_array_unref (scene->pricking.motifs);
+  g_ptr_array_unref (scene->pricking.background);
+  g_free (scene);
+}
+
+static void
+draw_layers (PfPage *page, const PfScene *scene, PfLayers shown, PfBox window)
+{
+  static const struct {
+    PfLayers layer;
+    void (*draw) (PfPage *page, const PfView *view, const PfDrawn *drawn);
+    bool of_edge; /* an empty motif has it too */
+  } layers[] = {
+    { PF_LAYER_REPEATS, pf_layer_repeats, false },
+    { PF_LAYER_MISSING, pf_layer_missing, false },
+    { PF_LAYER_PAIR_LINES, pf_layer_pair_lines, false },
+    { PF_LAYER_OUTLINE, pf_layer_outline, true },
+    { PF_LAYER_PINHOLES, pf_layer_pinholes, true },
+    { PF_LAYER_PREDICTED, pf_layer_predicted, false },
+    { PF_LAYER_SEWINGS, pf_layer_sewings, false },
+    { PF_LAYER_PINS, pf_layer_pins, false },
+    { PF_LAYER_BEADS, pf_layer_beads, false },
+    { PF_LAYER_NUMBERS, pf_layer_labels, true },
+  };
+  PfView view = pf_view_field (1, false);
+  view.window = window;
+  pf_page_clip_group (page, "drawing", window);
+  if (shown & PF_LAYER_BACKGROUND)
+    pf_layer_background (page, &view, &scene->pricking);
+  for (size_t i = 0; i < G_N_ELEMENTS (layers); i++)
+    for (guint m = 0; (shown & layers[i].layer) && m < scene->drawn->len; m++)
+      {
+        const PfDrawn *drawn = g_ptr_array_index (scene->drawn, m);
+        if (layers[i].of_edge || drawn->motif->filling)
+          layers[i].draw (page, &view, drawn);
+      }
+  pf_page_group_end (page);
+}
+
+char *
+pf_scene_svg (const PfScene *scene, PfLayers layers, PfBox window, double pixel)
+{
+  PfPage *page = pf_page_new_window (window, pixel);
+  draw_layers (page, scene, layers, window);
+  return pf_page_finish (page);
+}
+
+void
+pf_scene_draw (const PfScene *scene, PfLayers layers, PfBox window, double pixel, cairo_t *cr)
+{
+  PfPage *page = pf_page_new_cairo (cr, pixel);
+  draw_layers (page, scene, layers, window);
+  pf_page_finish (page);
+}
