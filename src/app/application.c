@@ -49,9 +49,8 @@ static void
 preferences_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED,
                        gpointer application)
 {
-  GtkWidget *window =
-      pf_preferences_window_new (gtk_application_get_active_window (application),
-                                 PF_APPLICATION (application)->preferences);
+  GtkWidget *window = pf_preferences_window_new (gtk_application_get_active_window (application),
+                                                 PF_APPLICATION (application)->preferences);
   gtk_window_present (GTK_WINDOW (window));
 }
 

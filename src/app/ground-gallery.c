@@ -35,8 +35,7 @@ static GdkTexture *
 draw_ground (const PfGround *ground, int side)
 {
   g_autofree char *svg = pf_ground_drawing_svg (ground);
-  g_autoptr (RsvgHandle) handle =
-      rsvg_handle_new_from_data ((const guint8 *) svg, strlen (svg), NULL);
+  RsvgHandle *handle = rsvg_handle_new_from_data ((const guint8 *) svg, strlen (svg), NULL);
   if (handle == NULL)
     return NULL;
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, side, side);
@@ -45,6 +44,7 @@ draw_ground (const PfGround *ground, int side)
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_paint (cr);
   rsvg_handle_render_document (handle, cr, &viewport, NULL);
+  g_object_unref (handle);
   cairo_destroy (cr);
   cairo_surface_flush (surface);
   const gsize stride = (gsize) cairo_image_surface_get_stride (surface);

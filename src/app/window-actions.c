@@ -188,7 +188,9 @@ fill_menu (PfWindow *window)
 static void
 menu_shown (GtkMenuButton *button, GParamSpec *spec G_GNUC_UNUSED, gpointer window)
 {
-  if (gtk_menu_button_get_active (button))
+  gboolean active;
+  g_object_get (button, "active", &active, NULL);
+  if (active)
     fill_menu (window);
 }
 
