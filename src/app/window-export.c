@@ -65,13 +65,8 @@ written (GObject *source, GAsyncResult *result, gpointer data G_GNUC_UNUSED)
 {
   PfWindow *window = PF_WINDOW (source);
   Output *output = g_task_get_task_data (G_TASK (result));
-  g_autoptr (GError) error = NULL;
-  if (!g_task_propagate_boolean (G_TASK (result), &error))
-    {
-      if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-        pf_window_say (window, GTK_MESSAGE_ERROR, error->message);
-      return;
-    }
+  if (!pf_window_end_work (window, result))
+    return;
   if (output->goal == TO_PRINTER)
     {
       pf_print_document (GTK_WINDOW (window), g_steal_pointer (&output->sheet),
@@ -122,7 +117,8 @@ start (PfWindow *window, Goal goal, const char *path)
   output->settings.date = output->date;
   output->settings.created = g_date_time_to_unix (now);
   output->path = g_strdup (path);
-  g_autoptr (GTask) task = g_task_new (window, window->quit, written, NULL);
+  g_autoptr (GTask) task = pf_window_begin_work (
+      window, goal == TO_REPORT ? _ ("Writing the report…") : _ ("Laying out the sheet…"), written);
   g_task_set_task_data (task, output, output_free);
   g_task_run_in_thread (task, write_in_thread);
 }

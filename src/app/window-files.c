@@ -324,13 +324,8 @@ reading_done (GObject *source, GAsyncResult *result, gpointer data G_GNUC_UNUSED
 {
   PfWindow *window = PF_WINDOW (source);
   Reading *reading = g_task_get_task_data (G_TASK (result));
-  g_autoptr (GError) error = NULL;
-  if (!g_task_propagate_boolean (G_TASK (result), &error))
-    {
-      if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-        say_error (window, error);
-      return;
-    }
+  if (!pf_window_end_work (window, result))
+    return;
   if (reading->kind == KIND_DOCUMENT)
     {
       g_autoptr (GFile) file = g_file_new_for_path (reading->path);
@@ -359,7 +354,9 @@ pf_window_open (PfWindow *window, GFile *file)
   Reading *reading = g_new0 (Reading, 1);
   reading->kind = kind_of (path);
   reading->path = g_steal_pointer (&path);
-  g_autoptr (GTask) task = g_task_new (window, window->quit, reading_done, NULL);
+  g_autofree char *name = g_filename_display_basename (reading->path);
+  g_autofree char *text = g_strdup_printf (_ ("Reading “%s”…"), name);
+  g_autoptr (GTask) task = pf_window_begin_work (window, text, reading_done);
   g_task_set_task_data (task, reading, reading_free);
   g_task_run_in_thread (task, read_in_thread);
 }

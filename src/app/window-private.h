@@ -18,7 +18,9 @@ struct _PfWindow {
   PfEditor *editor;
   GFile *file;        /* where the document is saved, or NULL */
   PfJournal *journal; /* NULL if it can't be kept */
-  GCancellable *quit; /* cancelled when the window goes */
+  GCancellable *work; /* cancels what is in work */
+  int n_works;
+  guint work_timer;
   GMenu *menu;
   char *folder; /* the last one chosen, or NULL */
   bool unused;  /* nothing was drawn or opened yet */
@@ -36,12 +38,23 @@ struct _PfWindow {
   GtkStack *view_stack, *panel_stack;
   GtkPaned *strip_paned;
   GtkScrolledWindow *panel_scroller;
+  GtkWidget *work_bar;
+  GtkLabel *work_label;
+  GtkSpinner *work_spinner;
   GtkBox *rail_place, *preview_place, *status_place;
 };
 
 /* window.c */
 void pf_window_update_title (PfWindow *window);
 PfPreferences *pf_window_preferences (PfWindow *window);
+
+/* window-work.c: a task for a thread, which the maker can cancel; `text` says what is in work.
+ * `done` gives its result to pf_window_end_work(), which says an error, and is true if there was
+ * none. */
+GTask *pf_window_begin_work (PfWindow *window, const char *text, GAsyncReadyCallback done);
+bool pf_window_end_work (PfWindow *window, GAsyncResult *result);
+void pf_window_cancel_work (PfWindow *window);
+void pf_window_stop_work (PfWindow *window); /* the window goes */
 
 /* window-actions.c: adds all actions; decides which can be done. */
 void pf_window_add_actions (PfWindow *window);

@@ -199,10 +199,8 @@ static void
 pf_window_dispose (GObject *object)
 {
   PfWindow *window = PF_WINDOW (object);
-  if (window->quit != NULL)
-    g_cancellable_cancel (window->quit);
+  pf_window_stop_work (window);
   pf_window_stop_journal (window, false);
-  g_clear_object (&window->quit);
   g_clear_object (&window->file);
   g_clear_object (&window->menu);
   g_clear_pointer (&window->folder, g_free);
@@ -216,6 +214,10 @@ bind_children (GtkWidgetClass *class)
 {
   gtk_widget_class_set_template_from_resource (class, "/org/pinfold/Pinfold/window.ui");
   gtk_widget_class_bind_template_callback (class, info_bar_response);
+  gtk_widget_class_bind_template_callback (class, pf_window_cancel_work);
+  gtk_widget_class_bind_template_child (class, PfWindow, work_bar);
+  gtk_widget_class_bind_template_child (class, PfWindow, work_label);
+  gtk_widget_class_bind_template_child (class, PfWindow, work_spinner);
   gtk_widget_class_bind_template_child (class, PfWindow, title_label);
   gtk_widget_class_bind_template_child (class, PfWindow, saved_label);
   gtk_widget_class_bind_template_child (class, PfWindow, info_label);
@@ -264,7 +266,6 @@ pf_window_init (PfWindow *window)
   gtk_widget_init_template (GTK_WIDGET (window));
   g_autoptr (PfDocument) document = pf_document_new ();
   window->editor = pf_editor_new (document);
-  window->quit = g_cancellable_new ();
   window->unused = true;
   add_children (window);
   pf_window_add_actions (window);
