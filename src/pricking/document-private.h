@@ -8,9 +8,6 @@
 
 G_BEGIN_DECLS
 
-/* No number of mm in a document's file is farther from 0 than this. */
-#define PF_DOCUMENT_LIMIT 1e6
-
 PfUnderlay *pf_underlay_copy (const PfUnderlay *underlay);
 void pf_underlay_free (PfUnderlay *underlay);
 

@@ -204,7 +204,7 @@ read_ground (PfJsonReader *reader, JsonNode *root)
 PfGround *
 pf_ground_parse (const char *json, gsize n, const char *name, GError **error)
 {
-  g_autoptr (JsonNode) root = pf_json_parse (json, n, name, error);
+  g_autoptr (JsonNode) root = pf_json_parse (json, n, PF_JSON_MAX_GROUND, name, error);
   if (!root)
     return NULL;
   PfJsonReader reader = { .file = name };

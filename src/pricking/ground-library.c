@@ -76,7 +76,7 @@ static PfGround *
 load_file (const char *filename, GError **error)
 {
   gsize n;
-  g_autofree char *text = pf_json_read_file (filename, &n, error);
+  g_autofree char *text = pf_json_read_file (filename, PF_JSON_MAX_GROUND, &n, error);
   g_autofree char *shown = g_filename_display_name (filename);
   return text ? pf_ground_parse (text, n, shown, error) : NULL;
 }

@@ -2,6 +2,9 @@
 /*
  * Typed values out of JSON objects; see json-reader.h for how errors are kept.
  */
+#include <math.h>
+#include <string.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "json-reader.h"
@@ -66,18 +69,27 @@ holds (JsonNode *node, GType type)
 
 /* A text that can be shown and written to any file: the JSON library makes broken letters of broken
  * escapes, and XML has no place for control characters and the last two letters of each plane. */
+bool
+pf_json_letter_is_shown (gunichar letter)
+{
+  return !g_unichar_iscntrl (letter) && (letter & 0xFFFE) != 0xFFFE;
+}
+
 static bool
-is_text (JsonNode *node)
+holds_letters (JsonNode *node, const char *others)
 {
   if (!holds (node, G_TYPE_STRING) || !g_utf8_validate (json_node_get_string (node), -1, NULL))
     return false;
   for (const char *p = json_node_get_string (node); *p; p = g_utf8_next_char (p))
-    {
-      const gunichar letter = g_utf8_get_char (p);
-      if (g_unichar_iscntrl (letter) || (letter & 0xFFFE) == 0xFFFE)
-        return false;
-    }
+    if (!pf_json_letter_is_shown (g_utf8_get_char (p)) && !strchr (others, *p))
+      return false;
   return true;
+}
+
+static bool
+is_text (JsonNode *node)
+{
+  return holds_letters (node, "");
 }
 
 const char *
@@ -93,6 +105,37 @@ pf_json_string (PfJsonReader *reader, JsonObject *object, const char *key, bool 
       return NULL;
     }
   return json_node_get_string (node);
+}
+
+const char *
+pf_json_lines (PfJsonReader *reader, JsonObject *object, const char *key)
+{
+  JsonNode *node = member (reader, object, key);
+  if (!node)
+    return "";
+  if (!holds_letters (node, "\n\t"))
+    {
+      pf_json_fail (reader, _ ("“%s” must be a text in quotes, of letters that can be shown."),
+                    key);
+      return NULL;
+    }
+  return json_node_get_string (node);
+}
+
+int
+pf_json_word (PfJsonReader *reader, JsonObject *object, const char *key, const char *const *words,
+              int missing)
+{
+  JsonNode *node = member (reader, object, key);
+  if (!node)
+    return missing;
+  if (holds (node, G_TYPE_STRING))
+    for (int w = 0; words[w]; w++)
+      if (strcmp (words[w], json_node_get_string (node)) == 0)
+        return w;
+  g_autofree char *list = g_strjoinv (", ", (char **) words);
+  pf_json_fail (reader, _ ("“%s” must be one of: %s."), key, list);
+  return missing;
 }
 
 bool
@@ -160,6 +203,68 @@ static bool
 is_number (JsonNode *node)
 {
   return holds (node, G_TYPE_INT64) || holds (node, G_TYPE_DOUBLE);
+}
+
+/* A number in range, else `missing` and an error. */
+static double
+number_of (PfJsonReader *reader, JsonNode *node, const char *key, double limit, double missing)
+{
+  if (is_number (node) && fabs (json_node_get_double (node)) <= limit)
+    return json_node_get_double (node) + 0.0; /* 0 for -0 */
+  if (is_number (node))
+    pf_json_fail (reader, _ ("“%s” has the number %g; it can be %g to %g."), key,
+                  json_node_get_double (node), -limit, limit);
+  else
+    pf_json_fail (reader, _ ("“%s” must be a number, without quotes."), key);
+  return missing;
+}
+
+double
+pf_json_number (PfJsonReader *reader, JsonObject *object, const char *key, double limit,
+                double missing)
+{
+  JsonNode *node = member (reader, object, key);
+  return node ? number_of (reader, node, key, limit, missing) : missing;
+}
+
+void
+pf_json_numbers (PfJsonReader *reader, JsonObject *object, const char *key, double limit,
+                 double *numbers, guint n)
+{
+  JsonNode *node = member (reader, object, key);
+  JsonArray *array = node && JSON_NODE_HOLDS_ARRAY (node) ? json_node_get_array (node) : NULL;
+  const bool right = array && json_array_get_length (array) == n;
+  if (!right)
+    pf_json_fail (reader, _ ("“%s” must be %u numbers in brackets."), key, n);
+  for (guint k = 0; k < n; k++)
+    numbers[k] = right ? number_of (reader, json_array_get_element (array, k), key, limit, 0) : 0;
+}
+
+double *
+pf_json_all_numbers (PfJsonReader *reader, JsonObject *object, const char *key, double limit,
+                     size_t *n)
+{
+  guint length;
+  JsonArray *array = pf_json_list (reader, object, key, &length);
+  double *numbers = g_new (double, MAX (length, 1));
+  for (guint k = 0; k < length && !reader->error; k++)
+    numbers[k] = number_of (reader, json_array_get_element (array, k), key, limit, 0);
+  *n = reader->error ? 0 : length;
+  return numbers;
+}
+
+JsonNode *
+pf_json_member (PfJsonReader *reader, JsonObject *object, const char *key)
+{
+  return member (reader, object, key);
+}
+
+JsonArray *
+pf_json_list (PfJsonReader *reader, JsonObject *object, const char *key, guint *n)
+{
+  JsonArray *array = member (reader, object, key) ? pf_json_array (reader, object, key) : NULL;
+  *n = array ? json_array_get_length (array) : 0;
+  return array;
 }
 
 PfPoint

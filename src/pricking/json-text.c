@@ -18,23 +18,23 @@
 #include "json-reader.h"
 
 static bool
-check_size (gsize n, const char *file, GError **error)
+check_size (gsize n, gsize most, const char *file, GError **error)
 {
-  if (n <= PF_JSON_MAX_BYTES)
+  if (n <= most)
     return true;
   g_set_error (error, PF_ERROR, PF_ERROR_FILE,
-               _ ("%s is too big: a file of this kind has at most %d bytes."), file,
-               PF_JSON_MAX_BYTES);
+               _ ("%s is too big: a file of this kind has at most %zu MB."), file,
+               most / (1024 * 1024));
   return false;
 }
 
 char *
-pf_json_read_file (const char *filename, gsize *n, GError **error)
+pf_json_read_file (const char *filename, gsize most, gsize *n, GError **error)
 {
   g_autofree char *shown = g_filename_display_name (filename);
   FILE *file = g_fopen (filename, "rb");
-  g_autofree char *text = g_malloc (PF_JSON_MAX_BYTES + 1);
-  *n = file ? fread (text, 1, PF_JSON_MAX_BYTES + 1, file) : 0;
+  g_autofree char *text = g_malloc (most + 1);
+  *n = file ? fread (text, 1, most + 1, file) : 0;
   const int problem = !file || ferror (file) ? errno : 0;
   if (file)
     fclose (file);
@@ -44,7 +44,7 @@ pf_json_read_file (const char *filename, gsize *n, GError **error)
                    g_strerror (problem));
       return NULL;
     }
-  return check_size (*n, shown, error) ? g_steal_pointer (&text) : NULL;
+  return check_size (*n, most, shown, error) ? g_steal_pointer (&text) : NULL;
 }
 
 /* Past the string that starts at text[i]; n if it doesn't end. */
@@ -193,9 +193,9 @@ parse (const char *text, gsize n, const char *file, Notes *notes, GError **error
 }
 
 JsonNode *
-pf_json_parse (const char *text, gsize n, const char *file, GError **error)
+pf_json_parse (const char *text, gsize n, gsize most, const char *file, GError **error)
 {
-  if (!check_size (n, file, error))
+  if (!check_size (n, most, file, error))
     return NULL;
   if (!g_utf8_validate_len (text, n, NULL))
     {

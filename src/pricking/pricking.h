@@ -124,6 +124,18 @@ bool pf_pricking_has_core (const PfPricking *pricking);
 /* All motifs' counts added up. */
 PfCounts pf_pricking_counts (const PfPricking *pricking);
 
+/* --- Files --------------------------------------------------------------------------------------
+ */
+
+/* Does a file's name end in `ending` (".pdf"), in capitals or not, with something before it? */
+bool pf_file_ends_in (const char *filename, const char *ending);
+
+/* Writes n bytes to a file, whole or not at all, with an error that names it. A link stays one, and
+ * who may read or write the file stays as it is. */
+bool pf_file_save (const char *filename, const char *bytes, gsize n, GError **error);
+/* The same, and what was in the file before is in FILE~ after. */
+bool pf_file_save_keeping_last (const char *filename, const char *bytes, gsize n, GError **error);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfGround, pf_ground_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfDrawing, pf_drawing_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfMotif, pf_motif_unref)

@@ -121,12 +121,6 @@ char *pf_report_csv (const PfPricking *pricking);
 /* Saves the report that the name ends in: .txt, .json or .csv. Whole or not at all. */
 bool pf_report_save (const PfPricking *pricking, const char *filename, GError **error);
 
-/* Does a file's name end in `ending` (".pdf"), in capitals or not, with something before it? */
-bool pf_file_ends_in (const char *filename, const char *ending);
-
-/* Writes n bytes to a file, whole or not at all, with an error that names it. */
-bool pf_file_save (const char *filename, const char *bytes, gsize n, GError **error);
-
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfSheet, pf_sheet_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfScene, pf_scene_free)
 

@@ -230,7 +230,7 @@ test_file_sizes (void)
   g_autoptr (GString) text = g_string_new (torchon);
 
   /* A ground and blanks up to the limit; then one more. */
-  while (text->len < PF_JSON_MAX_BYTES)
+  while (text->len < PF_JSON_MAX_GROUND)
     g_string_append_c (text, ' ');
   g_assert_true (g_file_set_contents (path, text->str, (gssize) text->len, NULL));
   PfGround *ground = pf_ground_load (path, &error);
@@ -444,7 +444,7 @@ test_deep (void)
   for (gsize i = 0; i < G_N_ELEMENTS (starts); i++)
     {
       g_autoptr (GString) text = g_string_new (NULL);
-      while (text->len < PF_JSON_MAX_BYTES / 2)
+      while (text->len < PF_JSON_MAX_GROUND / 2)
         g_string_append (text, starts[i]);
       g_autoptr (GError) error = NULL;
       g_assert_null (pf_ground_parse (text->str, text->len, "deep", &error));
