@@ -4,6 +4,7 @@
  */
 #pragma once
 
+#include "canvas-view.h"
 #include "tool.h"
 
 G_BEGIN_DECLS
@@ -40,9 +41,6 @@ void pf_canvas_show_place (PfCanvas *canvas, PfPoint place);
 /* A place of the sheet on the canvas, in pixels, and back. */
 PfPoint pf_canvas_to_screen (PfCanvas *canvas, PfPoint place);
 PfPoint pf_canvas_to_sheet (PfCanvas *canvas, PfPoint pixel);
-
-#define PF_ZOOM_MIN 0.02
-#define PF_ZOOM_MAX 100.0
 
 /* Rulers in inches, not mm. */
 void pf_canvas_set_inches (PfCanvas *canvas, bool inches);
