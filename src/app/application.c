@@ -10,7 +10,7 @@
 #include "appearance.h"
 #include "left-work-dialog.h"
 #include "preferences-window.h"
-#include "shortcuts-window.h"
+#include "shortcuts.h"
 #include "true-size-dialog.h"
 #include "window.h"
 
@@ -58,7 +58,8 @@ static void
 shortcuts_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED,
                      gpointer application)
 {
-  pf_shortcuts_window_show (gtk_application_get_active_window (application));
+  gtk_window_present (
+      GTK_WINDOW (pf_shortcuts_window_new (gtk_application_get_active_window (application))));
 }
 
 static void
@@ -99,11 +100,17 @@ add_actions (PfApplication *application)
   };
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries),
                                    application);
-  pf_shortcuts_set_accels (GTK_APPLICATION (application));
+  pf_shortcuts_install (GTK_APPLICATION (application));
 }
 
 /* --- Windows ------------------------------------------------------------------------------------
  */
+
+static bool
+open_left_work (const PfLeftWork *left, gpointer window)
+{
+  return pf_window_open_left (window, left);
+}
 
 /* Work left behind is offered once, in the first window. */
 static void
@@ -115,7 +122,8 @@ look_for_left_work (PfApplication *application, PfWindow *window)
   g_autofree char *folder = pf_application_journal_folder ();
   g_autoptr (GPtrArray) left = pf_journal_list (folder);
   if (left->len > 0)
-    pf_left_work_dialog_show (window, left);
+    gtk_window_present (
+        GTK_WINDOW (pf_left_work_dialog_new (GTK_WINDOW (window), left, open_left_work, window)));
 }
 
 static void

@@ -212,12 +212,13 @@ set_enabled (PfWindow *window, const char *name, bool enabled)
     g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
 }
 
+/* Takes over `text`. */
 static void
-name_button (GtkWidget *button, const char *bare, const char *with_name, const char *name)
+name_button (GtkWidget *button, char *text)
 {
-  g_autofree char *text = name != NULL ? g_strdup_printf (with_name, name) : g_strdup (bare);
   gtk_widget_set_tooltip_text (button, text);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+  g_free (text);
 }
 
 void
@@ -239,8 +240,11 @@ pf_window_update_actions (PfWindow *window)
   set_enabled (window, "print", filled);
   set_enabled (window, "export", filled);
   set_enabled (window, "report", filled);
-  name_button (window->undo_button, _ ("Nothing to undo"), _ ("Undo: %s (Ctrl+Z)"), undo);
-  name_button (window->redo_button, _ ("Nothing to redo"), _ ("Redo: %s (Ctrl+Shift+Z)"), redo);
+  name_button (window->undo_button, undo != NULL ? g_strdup_printf (_ ("Undo: %s (Ctrl+Z)"), undo)
+                                                 : g_strdup (_ ("Nothing to undo")));
+  name_button (window->redo_button, redo != NULL
+                                        ? g_strdup_printf (_ ("Redo: %s (Ctrl+Shift+Z)"), redo)
+                                        : g_strdup (_ ("Nothing to redo")));
 }
 
 void

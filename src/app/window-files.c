@@ -133,7 +133,7 @@ take_document (PfWindow *opener, PfDocument *document, GFile *file)
   gtk_window_present (GTK_WINDOW (window));
 }
 
-void
+bool
 pf_window_open_left (PfWindow *opener, const PfLeftWork *left)
 {
   g_autoptr (GError) error = NULL;
@@ -141,7 +141,7 @@ pf_window_open_left (PfWindow *opener, const PfLeftWork *left)
   if (document == NULL)
     {
       say_error (opener, error);
-      return;
+      return false;
     }
   g_autoptr (GFile) file = left->filename != NULL ? g_file_new_for_path (left->filename) : NULL;
   PfWindow *window = window_for_document (opener);
@@ -153,6 +153,7 @@ pf_window_open_left (PfWindow *opener, const PfLeftWork *left)
   if (window->journal != NULL && pf_journal_flush (window->journal, &error))
     pf_journal_discard (left, NULL);
   gtk_window_present (GTK_WINDOW (window));
+  return true;
 }
 
 /* --- Reading in a thread ------------------------------------------------------------------------
@@ -269,9 +270,10 @@ typedef struct {
 } Import;
 
 static void
-import_chosen (const bool *chosen, gpointer data)
+import_chosen (GObject *source G_GNUC_UNUSED, GAsyncResult *result, gpointer data)
 {
   Import *import = data;
+  g_autofree bool *chosen = pf_import_dialog_choose_finish (result, NULL);
   if (chosen != NULL)
     add_drawing (import->window, import->drawing, chosen, import->path);
   pf_drawing_free (import->drawing);
@@ -294,7 +296,11 @@ take_drawing (PfWindow *window, PfDrawing *drawing, const char *path)
   import->window = g_object_ref (window);
   import->drawing = drawing;
   import->path = g_strdup (path);
-  pf_import_dialog_show (GTK_WINDOW (window), drawing, import_chosen, import);
+  PfPreferences *preferences = pf_window_preferences (window);
+  g_autofree char *name = g_filename_display_basename (path);
+  pf_import_dialog_choose (GTK_WINDOW (window), drawing, name,
+                           preferences != NULL ? pf_preferences_units (preferences) : PF_UNITS_MM,
+                           NULL, import_chosen, import);
 }
 
 static void

@@ -29,8 +29,8 @@ void pf_window_say (PfWindow *window, GtkMessageType type, const char *text);
 /* Opens a document, or imports a drawing or a picture, by what the file is. Errors are said in the
  * window. */
 void pf_window_open (PfWindow *window, GFile *file);
-/* Takes over work that was left behind, as unsaved. */
-void pf_window_open_left (PfWindow *window, const PfLeftWork *left);
+/* Takes over work that was left behind, as unsaved. False, and said why, if it can't be read. */
+bool pf_window_open_left (PfWindow *window, const PfLeftWork *left);
 /* A demo motif to try things on, which counts as unused. */
 void pf_window_open_demo (PfWindow *window);
 
