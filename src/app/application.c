@@ -10,6 +10,7 @@
 #include "appearance.h"
 #include "left-work-dialog.h"
 #include "preferences-window.h"
+#include "resources.h"
 #include "shortcuts.h"
 #include "true-size-dialog.h"
 #include "window.h"
@@ -167,7 +168,7 @@ static void
 load_css (void)
 {
   g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
-  gtk_css_provider_load_from_resource (provider, "/org/pinfold/Pinfold/style.css");
+  gtk_css_provider_load_from_resource (provider, PF_RESOURCES "style.css");
   gtk_style_context_add_provider_for_display (gdk_display_get_default (),
                                               GTK_STYLE_PROVIDER (provider),
                                               GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
@@ -178,6 +179,7 @@ pf_application_startup (GApplication *gapplication)
 {
   PfApplication *application = PF_APPLICATION (gapplication);
   G_APPLICATION_CLASS (pf_application_parent_class)->startup (gapplication);
+  pf_use_resources ();
   g_set_application_name (_ ("Pinfold"));
   gtk_window_set_default_icon_name (PF_APPLICATION_ID);
   application->preferences = pf_preferences_new (NULL);

@@ -11,6 +11,7 @@
 
 #include "ground-gallery.h"
 #include "ground-tool.h"
+#include "resources.h"
 
 typedef struct {
   GtkSpinButton *spin;
@@ -276,7 +277,7 @@ pf_ground_panel_class_init (PfGroundPanelClass *class)
   G_OBJECT_CLASS (class)->dispose = pf_ground_panel_dispose;
   PF_PANEL_CLASS (class)->update = update;
   g_type_ensure (PF_TYPE_GROUND_GALLERY);
-  gtk_widget_class_set_template_from_resource (widget, "/org/pinfold/Pinfold/ground-panel.ui");
+  gtk_widget_class_set_template_from_resource (widget, PF_RESOURCES "ground-panel.ui");
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, gallery);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, gap);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, turn);

@@ -6,6 +6,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "resources.h"
+
 typedef struct {
   PfEditor *editor;
   PfCanvas *canvas;
@@ -143,6 +145,7 @@ pf_panel_dispose (GObject *object)
 static void
 pf_panel_class_init (PfPanelClass *class)
 {
+  pf_use_resources ();
   GObjectClass *object = G_OBJECT_CLASS (class);
   const GParamFlags once = G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS;
   object->constructed = pf_panel_constructed;

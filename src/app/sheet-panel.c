@@ -8,6 +8,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "resources.h"
+
 struct _PfSheetPanel {
   PfPanel parent_instance;
 
@@ -121,7 +123,7 @@ pf_sheet_panel_class_init (PfSheetPanelClass *class)
   GtkWidgetClass *widget = GTK_WIDGET_CLASS (class);
   G_OBJECT_CLASS (class)->dispose = pf_sheet_panel_dispose;
   PF_PANEL_CLASS (class)->update = update;
-  gtk_widget_class_set_template_from_resource (widget, "/org/pinfold/Pinfold/sheet-panel.ui");
+  gtk_widget_class_set_template_from_resource (widget, PF_RESOURCES "sheet-panel.ui");
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, title);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, notes);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, paper);

@@ -10,6 +10,7 @@
 #include <glib/gi18n.h>
 
 #include "import-dialog.h"
+#include "resources.h"
 
 /* A scan of unknown resolution is laid down at this many dots per inch. */
 #define SCAN_DPI 150.0
@@ -371,8 +372,8 @@ void
 pf_window_open_demo (PfWindow *window)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = g_resources_lookup_data ("/org/pinfold/Pinfold/demo.pinfold",
-                                                      G_RESOURCE_LOOKUP_FLAGS_NONE, &error);
+  g_autoptr (GBytes) bytes =
+      g_resources_lookup_data (PF_RESOURCES "demo.pinfold", G_RESOURCE_LOOKUP_FLAGS_NONE, &error);
   gsize n = 0;
   const char *json = bytes != NULL ? g_bytes_get_data (bytes, &n) : NULL;
   g_autoptr (PfDocument) document =

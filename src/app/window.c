@@ -7,6 +7,7 @@
 #include <glib/gi18n.h>
 
 #include "rail.h"
+#include "resources.h"
 #include "sheet-preview.h"
 #include "status-bar.h"
 #include "strip-view.h"
@@ -212,7 +213,7 @@ pf_window_dispose (GObject *object)
 static void
 bind_children (GtkWidgetClass *class)
 {
-  gtk_widget_class_set_template_from_resource (class, "/org/pinfold/Pinfold/window.ui");
+  gtk_widget_class_set_template_from_resource (class, PF_RESOURCES "window.ui");
   gtk_widget_class_bind_template_callback (class, info_bar_response);
   gtk_widget_class_bind_template_callback (class, pf_window_cancel_work);
   gtk_widget_class_bind_template_child (class, PfWindow, work_bar);
@@ -239,6 +240,7 @@ bind_children (GtkWidgetClass *class)
 static void
 pf_window_class_init (PfWindowClass *class)
 {
+  pf_use_resources ();
   G_OBJECT_CLASS (class)->dispose = pf_window_dispose;
   GTK_WINDOW_CLASS (class)->close_request = pf_window_close_request;
   bind_children (GTK_WIDGET_CLASS (class));
