@@ -30,11 +30,10 @@ G_DEFINE_FINAL_TYPE (PfGroundGallery, pf_ground_gallery, GTK_TYPE_BOX)
 
 static guint chosen_signal;
 
-/* A square cut out of the middle of the drawing, so that the stitches are large enough to see. */
 static GdkTexture *
 draw_ground (const PfGround *ground, int side)
 {
-  g_autofree char *svg = pf_ground_drawing_svg (ground);
+  g_autofree char *svg = pf_ground_tile_svg (ground);
   RsvgHandle *handle = rsvg_handle_new_from_data ((const guint8 *) svg, strlen (svg), NULL);
   if (handle == NULL)
     return NULL;
@@ -107,6 +106,7 @@ add_tile (PfGroundGallery *gallery, PfGround *ground)
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_lines (GTK_LABEL (label), 2);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), 12);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 12);
   gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
   gtk_widget_add_css_class (label, "caption");

@@ -18,6 +18,7 @@
 
 #define MARGIN 6.0
 #define WINDOW 84.0 /* the side of the patch */
+#define TILE 40.0   /* the side of a tile */
 #define LIST_WIDTH 56.0
 #define LIST_SIZE 2.5
 #define ROW 3.7
@@ -236,7 +237,7 @@ draw_names (PfPage *page, const Patch *patch)
 }
 
 static void
-draw_patch (PfPage *page, const PfGround *ground, PfBox window)
+draw_patch (PfPage *page, const PfGround *ground, PfBox window, bool names)
 {
   Patch patch;
   patch_init (&patch, ground, window);
@@ -252,7 +253,8 @@ draw_patch (PfPage *page, const PfGround *ground, PfBox window)
   pf_page_group (page, "pins", pf_ink_pin ());
   draw_repeats (page, &patch, draw_pins);
   pf_page_group_end (page);
-  draw_names (page, &patch);
+  if (names)
+    draw_names (page, &patch);
   pf_page_group_end (page);
   pf_page_group (page, "frame", (PfInk){ .stroke = PF_COLOUR_INK, .width = 0.2 });
   pf_page_box (page, window);
@@ -372,7 +374,7 @@ ground_page (const PfGround *ground, double *width, double *height)
   pf_page_text_group (page, "title", PF_COLOUR_INK, NULL);
   pf_page_text (page, (PfPoint){ MARGIN, 10 }, PF_TEXT_START, 4.6, heading[0] ? heading[0] : "");
   pf_page_group_end (page);
-  draw_patch (page, ground, window);
+  draw_patch (page, ground, window, true);
   draw_rows (page, rows, (PfPoint){ window.max.x + MARGIN, top });
   return pf_page_finish (page);
 }
@@ -382,6 +384,15 @@ pf_ground_drawing_svg (const PfGround *ground)
 {
   double width, height;
   return ground_page (ground, &width, &height);
+}
+
+char *
+pf_ground_tile_svg (const PfGround *ground)
+{
+  const PfBox window = { { 0, 0 }, { TILE, TILE } };
+  PfPage *page = pf_page_new (TILE, TILE, ground->title ? ground->title : ground->name);
+  draw_patch (page, ground, window, false);
+  return pf_page_finish (page);
 }
 
 bool

@@ -51,7 +51,9 @@ bool pf_sheet_save (const PfSheet *sheet, const char *filename, char ***files, G
 
 /* One ground by itself, as an SVG document: a patch of repeats with pins, pair lines and names. */
 char *pf_ground_drawing_svg (const PfGround *ground);
-/* The same, saved as .svg, .pdf or .png. */
+/* A square patch of it alone, to be shown small. Free with g_free(). */
+char *pf_ground_tile_svg (const PfGround *ground);
+/* The same as the drawing, saved as .svg, .pdf or .png. */
 bool pf_ground_drawing_save (const PfGround *ground, const char *filename, GError **error);
 
 /* --- The screen ---------------------------------------------------------------------------------
