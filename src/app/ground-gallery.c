@@ -101,6 +101,9 @@ add_tile (PfGroundGallery *gallery, PfGround *ground)
   GtkWidget *label = gtk_label_new (ground->title);
   GtkWidget *child = gtk_flow_box_child_new ();
   gtk_widget_set_size_request (picture, TILE, TILE);
+  gtk_widget_set_vexpand (picture, FALSE);
+  gtk_widget_set_valign (picture, GTK_ALIGN_START);
+  gtk_widget_set_halign (picture, GTK_ALIGN_CENTER);
   gtk_picture_set_alternative_text (GTK_PICTURE (picture), ground->title);
   gtk_widget_add_css_class (picture, "ground-tile");
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);

@@ -15,6 +15,7 @@ struct _PfStatusBar {
   PfEditor *editor;
   PfCanvas *canvas;
   GtkLabel *counts;
+  GtkWidget *view; /* the controls of the canvas */
   GtkSpinner *spinner;
   GtkLabel *zoom;
   GtkSpinButton *turn;
@@ -68,6 +69,13 @@ update_counts (PfStatusBar *bar)
   gtk_widget_set_tooltip_text (GTK_WIDGET (bar->counts), text);
   gtk_widget_set_visible (GTK_WIDGET (bar->spinner), busy);
   gtk_spinner_set_spinning (bar->spinner, busy);
+}
+
+/* Pages of the sheet aren't zoomed or turned. */
+static void
+update_stage (PfStatusBar *bar)
+{
+  gtk_widget_set_visible (bar->view, pf_editor_stage (bar->editor) != PF_STAGE_SHEET);
 }
 
 static void
@@ -140,7 +148,9 @@ make_layers_button (void)
 static void
 add_view_controls (PfStatusBar *bar)
 {
-  GtkBox *box = GTK_BOX (bar);
+  bar->view = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkBox *box = GTK_BOX (bar->view);
+  gtk_box_append (GTK_BOX (bar), bar->view);
   gtk_box_append (box, make_layers_button ());
   gtk_box_append (box, gtk_separator_new (GTK_ORIENTATION_VERTICAL));
   gtk_box_append (box, make_button ("zoom-out-symbolic", "win.zoom-out", _ ("Zoom out (Ctrl+-)")));
@@ -205,6 +215,8 @@ pf_status_bar_new (PfEditor *editor, PfCanvas *canvas)
   g_signal_connect_object (editor, "worked-out", G_CALLBACK (update_counts), bar,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (editor, "selection-changed", G_CALLBACK (update_counts), bar,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (editor, "stage-changed", G_CALLBACK (update_stage), bar,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (canvas, "view-changed", G_CALLBACK (update_view), bar,
                            G_CONNECT_SWAPPED);
