@@ -485,7 +485,7 @@ pf_import_dialog_choose (GtkWindow *parent, const PfDrawing *drawing, const char
   Import *import = g_new0 (Import, 1);
   import->drawing = drawing;
   import->units = units;
-  import->task = g_task_new (parent, cancellable, callback, data);
+  import->task = g_task_new (NULL, cancellable, callback, data);
   import->window = pf_dialog_new (parent, title, true);
   g_object_set_data_full (G_OBJECT (import->window), "pf-import", import, import_free);
   fill_items (import);

@@ -47,7 +47,7 @@ has_name (GtkWidget *widget, gconstpointer name)
 {
   g_autofree char *wrong = gtk_test_accessible_check_property (
       GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, (const char *) name);
-  return wrong == NULL;
+  return wrong == NULL && !GTK_IS_LABEL (widget); /* a label is named by its own words */
 }
 
 static GtkWidget *
@@ -213,7 +213,7 @@ import_init (Import *import, GCancellable *cancellable)
 {
   static const char svg[] =
       "<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='50mm' viewBox='0 0 100 50'>"
-      "<rect id='pond' width='30' height='20'/><rect id='pool' x='40' width='12.5' height='10'/>"
+      "<rect id='pond' width='30' height='20'/><rect id='pool' x='40' width='12.5' height='12'/>"
       "<rect id='lake' x='60' width='20' height='10'/><text>words</text></svg>";
   g_autoptr (GError) error = NULL;
   *import = (Import){ .drawing = pf_drawing_parse (svg, sizeof svg - 1, "ponds", NULL, &error) };
@@ -268,7 +268,7 @@ toggle (Import *import, const char *name)
 }
 
 #define POND "pond, 30 mm by 20 mm, area 6.0 cm²"
-#define POOL "pool, 12.5 mm by 10 mm, area 1.3 cm²"
+#define POOL "pool, 12.5 mm by 12 mm, area 1.5 cm²"
 
 static bool
 is_check_all (GtkWidget *widget, gconstpointer data)
