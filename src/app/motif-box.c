@@ -7,7 +7,8 @@
 
 #include <math.h>
 
-#define TURN_ABOVE 26.0 /* pixels from the box's top to the grip that turns */
+#define OUTSIDE 12.0    /* pixels from the box to the grips */
+#define TURN_ABOVE 38.0 /* and to the one that turns */
 #define TURN_STEP 15.0  /* degrees */
 #define SMALLEST 0.01   /* the motif never gets smaller than this part of its size at once */
 
@@ -30,9 +31,19 @@ within (PfBox box, double x, double y)
 PfPoint
 pf_grip_place (PfBox box, PfGrip grip, double pixel)
 {
+  const double out = OUTSIDE * pixel;
   if (grip == PF_GRIP_TURN)
     return (PfPoint){ (box.min.x + box.max.x) / 2, box.min.y - TURN_ABOVE * pixel };
-  return within (box, places[grip].x, places[grip].y);
+  return within (
+      (PfBox){ { box.min.x - out, box.min.y - out }, { box.max.x + out, box.max.y + out } },
+      places[grip].x, places[grip].y);
+}
+
+PfPoint
+pf_grip_anchor (PfBox box, PfGrip grip, double pixel)
+{
+  return grip == PF_GRIP_TURN ? pf_grip_place (box, grip, pixel)
+                              : within (box, places[grip].x, places[grip].y);
 }
 
 bool
@@ -81,11 +92,11 @@ part (double to, double stays, double grip)
 }
 
 PfAffine
-pf_grip_map (PfBox box, PfGrip grip, double pixel, PfPoint to, bool steady)
+pf_grip_map (PfBox box, PfGrip grip, PfPoint to, bool steady)
 {
   if (grip == PF_GRIP_TURN)
     return turned_to (box, to, steady);
-  const PfPoint from = pf_grip_place (box, grip, pixel);
+  const PfPoint from = within (box, places[grip].x, places[grip].y);
   const PfPoint stays = within (box, 1 - places[grip].x, 1 - places[grip].y);
   double sx = part (to.x, stays.x, from.x), sy = part (to.y, stays.y, from.y);
   if (places[grip].x != 0.5 && places[grip].y != 0.5)

@@ -45,7 +45,7 @@ pf_outline_drag_anchor (const PfOutlineDrag *drag)
       return drag->spot.handle == PF_HANDLE_IN ? dragged_node (drag)->in : dragged_node (drag)->out;
     case PF_ON_GRIP:
       if (pf_outline_box (drag->start, &box))
-        return pf_grip_place (box, drag->spot.grip, drag->pixel);
+        return pf_grip_anchor (box, drag->spot.grip, drag->pixel);
       break;
     case PF_ON_NOTHING:
     case PF_ON_SEGMENT:
@@ -81,7 +81,7 @@ pf_outline_drag_to (const PfOutlineDrag *drag, const PfNodeSet *nodes, PfPoint t
       break;
     case PF_ON_GRIP:
       if (pf_outline_box (drag->start, &box))
-        pf_outline_map (draft, pf_grip_map (box, spot->grip, drag->pixel, to, steady));
+        pf_outline_map (draft, pf_grip_map (box, spot->grip, to, steady));
       break;
     case PF_ON_MOTIF:
       pf_outline_map (draft, (PfAffine){ 1, 0, 0, 1, by.x, by.y });

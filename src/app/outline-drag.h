@@ -20,7 +20,7 @@ typedef struct {
 void pf_outline_drag_begin (PfOutlineDrag *drag, PfSpot spot, PfDraft *start, PfPoint press,
                             double pixel);
 void pf_outline_drag_clear (PfOutlineDrag *drag);
-/* The place that is dragged, as it was: of a node, a handle, a grip; else the press. */
+/* The place that is dragged, as it was: of a node, a handle, a grip's anchor; else the press. */
 PfPoint pf_outline_drag_anchor (const PfOutlineDrag *drag);
 /* The draft with that place at `to`. `steady`: a turn goes by whole steps. */
 PfDraft *pf_outline_drag_to (const PfOutlineDrag *drag, const PfNodeSet *nodes, PfPoint to,

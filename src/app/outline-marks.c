@@ -154,10 +154,12 @@ void
 pf_marks_draw_box (cairo_t *cr, double pixel, PfBox box)
 {
   const PfPoint top = pf_grip_place (box, PF_GRIP_TOP, pixel);
+  const PfPoint a = pf_grip_place (box, PF_GRIP_TOP_LEFT, pixel);
+  const PfPoint b = pf_grip_place (box, PF_GRIP_BOTTOM_RIGHT, pixel);
   const PfPoint turn = pf_grip_place (box, PF_GRIP_TURN, pixel);
   cairo_save (cr);
   dash (cr, pixel);
-  cairo_rectangle (cr, box.min.x, box.min.y, box.max.x - box.min.x, box.max.y - box.min.y);
+  cairo_rectangle (cr, a.x, a.y, b.x - a.x, b.y - a.y);
   cairo_move_to (cr, top.x, top.y);
   cairo_line_to (cr, turn.x, turn.y);
   stroke_rimmed (cr, pixel);

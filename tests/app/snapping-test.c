@@ -81,20 +81,19 @@ grips_keep_what_is_opposite (void)
   static const PfBox box = { { 10, 20 }, { 50, 40 } };
   for (int g = 0; g < PF_GRIP_TURN; g++)
     {
-      const PfPoint grip = pf_grip_place (box, (PfGrip) g, 0.1);
-      const PfPoint opposite = pf_grip_place (box, (PfGrip) ((g + 4) % 8), 0.1);
-      const PfAffine still = pf_grip_map (box, (PfGrip) g, 0.1, grip, false);
+      const PfPoint grip = pf_grip_anchor (box, (PfGrip) g, 0.1);
+      const PfPoint opposite = pf_grip_anchor (box, (PfGrip) ((g + 4) % 8), 0.1);
+      const PfAffine still = pf_grip_map (box, (PfGrip) g, grip, false);
       assert_at (pf_affine_map (still, grip), grip.x, grip.y);
       /* Twice as far from the opposite one. */
       const PfPoint to = { 2 * grip.x - opposite.x, 2 * grip.y - opposite.y };
-      const PfAffine map = pf_grip_map (box, (PfGrip) g, 0.1, to, false);
+      const PfAffine map = pf_grip_map (box, (PfGrip) g, to, false);
       assert_at (pf_affine_map (map, opposite), opposite.x, opposite.y);
       assert_at (pf_affine_map (map, grip), to.x, to.y);
       g_assert_cmpfloat_with_epsilon (pf_affine_determinant (map), g % 2 == 0 ? 4 : 2, 1e-9);
       /* Past the opposite one: small, but never turned inside out. */
       const PfPoint past = { 3 * opposite.x - 2 * grip.x, 3 * opposite.y - 2 * grip.y };
-      g_assert_cmpfloat (pf_affine_determinant (pf_grip_map (box, (PfGrip) g, 0.1, past, false)), >,
-                         0);
+      g_assert_cmpfloat (pf_affine_determinant (pf_grip_map (box, (PfGrip) g, past, false)), >, 0);
     }
 }
 
@@ -114,7 +113,7 @@ the_turn_grip_turns_about_the_middle (void)
   };
   for (size_t c = 0; c < G_N_ELEMENTS (cases); c++)
     {
-      const PfAffine map = pf_grip_map (box, PF_GRIP_TURN, 0.1, cases[c].to, cases[c].steady);
+      const PfAffine map = pf_grip_map (box, PF_GRIP_TURN, cases[c].to, cases[c].steady);
       const double turn = cases[c].degrees * G_PI / 180;
       assert_at (pf_affine_map (map, middle), 30, 30);
       /* Clockwise on the sheet, whose y runs down: right goes towards down. */
@@ -128,11 +127,11 @@ the_nearest_grip_is_found (void)
 {
   static const PfBox box = { { 0, 0 }, { 40, 40 } };
   PfGrip grip;
-  g_assert_true (pf_grip_find (box, 0.1, 1, (PfPoint){ 40.5, 40.5 }, &grip));
+  g_assert_true (pf_grip_find (box, 0.1, 1, (PfPoint){ 41.5, 41 }, &grip));
   g_assert_cmpint (grip, ==, PF_GRIP_BOTTOM_RIGHT);
   g_assert_true (pf_grip_find (box, 0.1, 1, pf_grip_place (box, PF_GRIP_TURN, 0.1), &grip));
   g_assert_cmpint (grip, ==, PF_GRIP_TURN);
-  g_assert_false (pf_grip_find (box, 0.1, 1, (PfPoint){ 30, 40 }, &grip));
+  g_assert_false (pf_grip_find (box, 0.1, 1, (PfPoint){ 30, 41 }, &grip));
 }
 
 int
