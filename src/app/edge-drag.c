@@ -16,8 +16,8 @@ bool
 pf_edge_drag_begin (PfEdgeDrag *drag, PfEditor *editor, PfPick pick)
 {
   PfDraft *draft = pf_editor_draft (editor);
-  const bool own = draft != NULL && (int) pick.draft == pf_editor_active (editor) &&
-                   !pf_editor_follows (editor);
+  const bool own =
+      draft != NULL && (int) pick.draft == pf_editor_active (editor) && !pf_editor_follows (editor);
   PfMotif *motif = own ? pf_edge_motif (editor) : NULL;
   if (motif == NULL || (pick.kind == PF_PICK_SEWING && motif->filling == NULL))
     {
@@ -50,8 +50,7 @@ pf_edge_drag_to (PfEdgeDrag *drag, double along, double snap)
       drag_pinhole (drag, draft, along);
       return;
     }
-  const PfSewingChoice choice =
-      pf_sewing_choice_at (drag->motif, drag->pick.index, along, snap);
+  const PfSewingChoice choice = pf_sewing_choice_at (drag->motif, drag->pick.index, along, snap);
   pf_draft_set_sewing (draft, &choice);
   pf_editor_preview (drag->editor, draft);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The stage "Edge": in which stitch the lace around the motif is worked, and where its pinholes are.
+ * The stage "Edge": in which stitch the lace around the motif is worked, and where its pinholes
+ * are.
  *
  * Everything here is about one loop of the active motif, which the tool keeps; one pinhole, which
  * is the editor's selection.
@@ -11,6 +12,7 @@
 
 #include "edge-tool.h"
 #include "edge-work.h"
+#include "pinhole-steps.h"
 #include "stretch-row.h"
 
 struct _PfEdgePanel {
@@ -89,10 +91,11 @@ show_edge (PfEdgePanel *panel, const PfDraftEdge *edge)
                                 "tear a hole that shows."));
   gtk_spin_button_set_value (panel->gap, edge->gap);
   gtk_label_set_label (panel->spaced_hint,
-                       edge->even ? _ ("Spaced evenly between the corners. Move, add or remove one, "
-                                       "and the list is your own.")
-                                  : _ ("These pinholes are your own: they stay where you put them "
-                                       "when the edge gap changes."));
+                       edge->even
+                           ? _ ("Spaced evenly between the corners. Move, add or remove one, "
+                                "and the list is your own.")
+                           : _ ("These pinholes are your own: they stay where you put them "
+                                "when the edge gap changes."));
   gtk_widget_set_sensitive (panel->even_button, !edge->even);
 }
 
@@ -100,12 +103,10 @@ static void
 show_counts (PfEdgePanel *panel, const PfMotif *motif)
 {
   const PfEdge *edge = motif != NULL ? &motif->edges[loop_of (panel)] : NULL;
-  const double length =
-      motif != NULL ? pf_loop_length (&motif->region->loops[loop_of (panel)]) : 0;
+  const double length = motif != NULL ? pf_loop_length (&motif->region->loops[loop_of (panel)]) : 0;
   const size_t n = edge != NULL ? edge->n_pinholes : 0;
   g_autofree char *count = edge != NULL ? g_strdup_printf ("%zu", n) : g_strdup ("–");
-  g_autofree char *round =
-      edge != NULL ? g_strdup_printf (_ ("%.1f mm"), length) : g_strdup ("–");
+  g_autofree char *round = edge != NULL ? g_strdup_printf (_ ("%.1f mm"), length) : g_strdup ("–");
   g_autofree char *mean =
       n > 0 ? g_strdup_printf (_ ("%.2f mm"), length / (double) n) : g_strdup ("–");
   gtk_label_set_label (panel->count_pinholes, count);
@@ -221,6 +222,14 @@ edit (PfEdgePanel *panel)
   return NULL;
 }
 
+/* The same question, where something else makes the change. */
+static bool
+can_edit (PfEdgePanel *panel)
+{
+  g_autoptr (PfDraft) draft = edit (panel);
+  return draft != NULL;
+}
+
 /* Choosing a loop selects its first pinhole, which shows where it begins. */
 static void
 loop_chosen (PfEdgePanel *panel)
@@ -231,10 +240,7 @@ loop_chosen (PfEdgePanel *panel)
   if (loop == GTK_INVALID_LIST_POSITION || loop == loop_of (panel))
     return;
   pf_edge_tool_set_loop (tool_of (panel), loop);
-  pf_editor_select (editor_of (panel), (PfPick){ .kind = PF_PICK_PINHOLE,
-                                                 .draft = (size_t) pf_editor_active (
-                                                     editor_of (panel)),
-                                                 .loop = loop });
+  pf_pinhole_select (editor_of (panel), loop, 0);
 }
 
 static void
@@ -271,33 +277,21 @@ even_clicked (PfEdgePanel *panel)
 static void
 place_changed (PfEdgePanel *panel)
 {
-  PfDraft *draft = edit (panel);
-  g_autoptr (PfMotif) motif = draft != NULL ? pf_edge_motif (editor_of (panel)) : NULL;
+  const bool possible = can_edit (panel);
+  g_autoptr (PfMotif) motif = possible ? pf_edge_motif (editor_of (panel)) : NULL;
   const guint32 pinhole = selected_pinhole (panel, motif);
   if (pinhole == PF_NONE)
-    {
-      g_clear_pointer (&draft, pf_draft_unref);
-      return;
-    }
+    return;
   const size_t loop = loop_of (panel);
-  PfPick pick = pf_editor_selected (editor_of (panel));
-  const double by = pf_edge_way (motif, loop, motif->edges[loop].pinholes[pinhole],
-                                 gtk_spin_button_get_value (panel->place));
-  g_autofree char *name = pf_edge_move_name (pinhole);
-  pick.index = pf_edge_move_pinhole (draft, motif, loop, pinhole, by);
-  pf_editor_change_merged (editor_of (panel), draft, name);
-  pf_editor_select (editor_of (panel), pick);
+  pf_pinhole_nudge (editor_of (panel),
+                    pf_edge_way (motif, loop, motif->edges[loop].pinholes[pinhole],
+                                 gtk_spin_button_get_value (panel->place)));
 }
 
 static void
 walk (PfEdgePanel *panel, int step)
 {
-  /* After the last comes the first. */
-  if (!pf_edge_tool_walk (tool_of (panel), step))
-    {
-      pf_editor_select (editor_of (panel), PF_PICK_NOTHING);
-      pf_edge_tool_walk (tool_of (panel), step);
-    }
+  pf_pinhole_walk (editor_of (panel), loop_of (panel), step, true);
   g_autoptr (PfMotif) motif = pf_edge_motif (editor_of (panel));
   const guint32 pinhole = selected_pinhole (panel, motif);
   if (pinhole == PF_NONE)
@@ -321,21 +315,15 @@ next_clicked (PfEdgePanel *panel)
 static void
 remove_clicked (PfEdgePanel *panel)
 {
-  PfDraft *draft = edit (panel);
-  if (draft == NULL)
-    return;
-  pf_draft_unref (draft);
-  pf_edge_tool_remove (tool_of (panel));
+  if (can_edit (panel))
+    pf_pinhole_remove (editor_of (panel));
 }
 
 static void
 add_clicked (PfEdgePanel *panel)
 {
-  PfDraft *draft = edit (panel);
-  if (draft == NULL)
-    return;
-  pf_draft_unref (draft);
-  if (!pf_edge_tool_add (tool_of (panel), gtk_spin_button_get_value (panel->add_at)))
+  if (can_edit (panel) && !pf_pinhole_add (editor_of (panel), loop_of (panel),
+                                           gtk_spin_button_get_value (panel->add_at)))
     pf_panel_say (PF_PANEL (panel), _ ("There is a pinhole already. Choose another place."));
 }
 

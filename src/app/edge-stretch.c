@@ -26,8 +26,7 @@ pf_stretch_mark_begin (PfStretchMark *mark, PfEditor *editor, size_t loop, doubl
                        double snap)
 {
   PfDraft *draft = pf_editor_draft (editor);
-  PfMotif *motif =
-      draft != NULL && !pf_editor_follows (editor) ? pf_edge_motif (editor) : NULL;
+  PfMotif *motif = draft != NULL && !pf_editor_follows (editor) ? pf_edge_motif (editor) : NULL;
   if (motif == NULL)
     return false;
   const double from = snapped (motif, loop, along, snap);

@@ -14,6 +14,7 @@
 #include "edge-drag.h"
 #include "edge-stretch.h"
 #include "edge-work.h"
+#include "pinhole-steps.h"
 
 #define FINE_STEP 0.1 /* mm */
 #define COARSE_STEP 1.0
@@ -86,106 +87,6 @@ follow_selection (PfEdgeTool *self, PfEditor *editor)
     pf_edge_tool_set_loop (self, pick.loop);
 }
 
-/* --- Changes ------------------------------------------------------------------------------------
- */
-
-static void
-select_pinhole (PfEditor *editor, size_t loop, guint32 pinhole)
-{
-  pf_editor_select (editor, (PfPick){ .kind = PF_PICK_PINHOLE,
-                                      .draft = (size_t) pf_editor_active (editor),
-                                      .loop = loop,
-                                      .index = pinhole });
-}
-
-/* The selected pinhole, if it is one of the active motif. */
-static bool
-get_selected (PfEditor *editor, const PfMotif *motif, PfPick *pick)
-{
-  *pick = pf_editor_selected (editor);
-  return pick->kind == PF_PICK_PINHOLE && (int) pick->draft == pf_editor_active (editor) &&
-         pick->loop < motif->region->n_loops &&
-         pick->index < motif->edges[pick->loop].n_pinholes;
-}
-
-bool
-pf_edge_tool_add (PfEdgeTool *self, double along)
-{
-  PfEditor *editor = pf_tool_editor (PF_TOOL (self));
-  g_autoptr (PfMotif) motif = pf_edge_motif (editor);
-  const size_t loop = pf_edge_tool_loop (self);
-  PfDraft *draft = motif != NULL ? pf_editor_edit (editor) : NULL;
-  if (draft == NULL)
-    return false;
-  const guint32 pinhole = pf_edge_add_pinhole (draft, motif, loop, along);
-  if (pinhole == PF_NONE)
-    {
-      pf_draft_unref (draft);
-      return false;
-    }
-  pf_editor_change (editor, draft, _ ("Add a pinhole"));
-  select_pinhole (editor, loop, pinhole);
-  return true;
-}
-
-/* Half-way from the selected pinhole to the next. */
-static bool
-add_midway (PfEdgeTool *self)
-{
-  PfEditor *editor = pf_tool_editor (PF_TOOL (self));
-  g_autoptr (PfMotif) motif = pf_edge_motif (editor);
-  PfPick pick;
-  if (motif == NULL || !get_selected (editor, motif, &pick))
-    return false;
-  const PfLoop *loop = &motif->region->loops[pick.loop];
-  const double at = motif->edges[pick.loop].pinholes[pick.index];
-  const guint32 next = pf_edge_next_pinhole (motif, pick.loop, at, 1);
-  const double way = next == PF_NONE
-                         ? pf_loop_length (loop)
-                         : pf_loop_forward (loop, at, motif->edges[pick.loop].pinholes[next]);
-  pf_edge_tool_add (self, at + way / 2);
-  return true;
-}
-
-bool
-pf_edge_tool_remove (PfEdgeTool *self)
-{
-  PfEditor *editor = pf_tool_editor (PF_TOOL (self));
-  g_autoptr (PfMotif) motif = pf_edge_motif (editor);
-  PfPick pick;
-  if (motif == NULL || !get_selected (editor, motif, &pick))
-    return false;
-  PfDraft *draft = pf_editor_edit (editor);
-  if (draft == NULL)
-    return false;
-  const size_t left = motif->edges[pick.loop].n_pinholes - 1;
-  pf_edge_remove_pinhole (draft, motif, pick.loop, pick.index);
-  pf_editor_change (editor, draft, _ ("Remove a pinhole"));
-  if (left > 0)
-    select_pinhole (editor, pick.loop, pick.index < left ? pick.index : 0);
-  else
-    pf_editor_select (editor, PF_PICK_NOTHING);
-  return true;
-}
-
-bool
-pf_edge_tool_walk (PfEdgeTool *self, int step)
-{
-  PfEditor *editor = pf_tool_editor (PF_TOOL (self));
-  g_autoptr (PfMotif) motif = pf_edge_motif (editor);
-  PfPick pick;
-  if (motif == NULL)
-    return false;
-  const size_t loop = pf_edge_tool_loop (self);
-  const bool selected = get_selected (editor, motif, &pick) && pick.loop == loop;
-  const size_t n = motif->edges[loop].n_pinholes;
-  const gint64 next = selected ? (gint64) pick.index + step : step > 0 ? 0 : (gint64) n - 1;
-  if (next < 0 || next >= (gint64) n)
-    return false;
-  select_pinhole (editor, loop, (guint32) next);
-  return true;
-}
-
 /* Moves the selected pinhole along the outline, the way that the arrow points on the screen. */
 static bool
 move_selected (PfEdgeTool *self, double x, double y, double by)
@@ -193,20 +94,15 @@ move_selected (PfEdgeTool *self, double x, double y, double by)
   PfEditor *editor = pf_tool_editor (PF_TOOL (self));
   g_autoptr (PfMotif) motif = pf_edge_motif (editor);
   PfPick pick;
-  if (motif == NULL || !get_selected (editor, motif, &pick))
+  if (!pf_pinhole_selected (editor, motif, &pick))
     return false;
   const PfPlace place = { pick.loop, motif->edges[pick.loop].pinholes[pick.index] };
   const PfPoint direction = pf_region_direction (motif->region, place);
   const double turn = self->turn * G_PI / 180;
   const double with = (x * cos (turn) + y * sin (turn)) * direction.x +
                       (y * cos (turn) - x * sin (turn)) * direction.y;
-  PfDraft *draft = fabs (with) > ALONG_ARROW ? pf_editor_edit (editor) : NULL;
-  if (draft == NULL)
-    return true;
-  g_autofree char *name = pf_edge_move_name (pick.index);
-  pick.index = pf_edge_move_pinhole (draft, motif, pick.loop, pick.index, with > 0 ? by : -by);
-  pf_editor_change_merged (editor, draft, name);
-  pf_editor_select (editor, pick);
+  if (fabs (with) > ALONG_ARROW)
+    pf_pinhole_nudge (editor, with > 0 ? by : -by);
   return true;
 }
 
@@ -248,7 +144,7 @@ press_outline (PfEdgeTool *self, const PfPointer *pointer)
   pf_edge_tool_set_loop (self, place.loop);
   if (pointer->n_press == 2 && !self->marking)
     {
-      pf_edge_tool_add (self, place.along);
+      pf_pinhole_add (editor, place.loop, place.along);
       return true;
     }
   return pf_stretch_mark_begin (&self->stretch, editor, place.loop, place.along,
@@ -318,8 +214,7 @@ hover (PfTool *tool, const PfPointer *pointer)
   size_t draft;
   PfPlace place;
   pf_editor_hover (editor, find_pinhole (self, pointer));
-  self->near_outline =
-      pf_edge_find_outline (editor, pointer->at, pointer->reach, &draft, &place);
+  self->near_outline = pf_edge_find_outline (editor, pointer->at, pointer->reach, &draft, &place);
 }
 
 static void
@@ -347,15 +242,16 @@ static bool
 key (PfTool *tool, guint keyval, GdkModifierType state, double pixel G_GNUC_UNUSED)
 {
   PfEdgeTool *self = PF_EDGE_TOOL (tool);
+  PfEditor *editor = pf_tool_editor (tool);
   const double step = state & GDK_SHIFT_MASK ? COARSE_STEP : FINE_STEP;
   if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK) || pf_edge_drag_active (&self->pinhole))
     return false;
   switch (keyval)
     {
     case GDK_KEY_Tab:
-      return pf_edge_tool_walk (self, 1);
+      return pf_pinhole_walk (editor, pf_edge_tool_loop (self), 1, false);
     case GDK_KEY_ISO_Left_Tab:
-      return pf_edge_tool_walk (self, -1);
+      return pf_pinhole_walk (editor, pf_edge_tool_loop (self), -1, false);
     case GDK_KEY_Left:
       return move_selected (self, -1, 0, step);
     case GDK_KEY_Right:
@@ -365,10 +261,10 @@ key (PfTool *tool, guint keyval, GdkModifierType state, double pixel G_GNUC_UNUS
     case GDK_KEY_Down:
       return move_selected (self, 0, 1, step);
     case GDK_KEY_Insert:
-      return add_midway (self);
+      return pf_pinhole_add_midway (editor);
     case GDK_KEY_Delete:
     case GDK_KEY_BackSpace:
-      return pf_edge_tool_remove (self);
+      return pf_pinhole_remove (editor);
     case GDK_KEY_Escape:
       return escape (self);
     default:

@@ -24,10 +24,4 @@ void pf_edge_tool_set_marking (PfEdgeTool *tool, bool marking);
 /* Degrees clockwise that the sheet is turned on the screen: for the arrow keys. */
 void pf_edge_tool_set_turn (PfEdgeTool *tool, double degrees);
 
-/* What the keys do, for the panel's buttons: walks pinholes, adds one midway to the next, removes
- * the selected one. False if there is nothing to do. */
-bool pf_edge_tool_walk (PfEdgeTool *tool, int step);
-bool pf_edge_tool_remove (PfEdgeTool *tool);
-bool pf_edge_tool_add (PfEdgeTool *tool, double along);
-
 G_END_DECLS

@@ -149,7 +149,8 @@ pf_edge_move_pinhole (PfDraft *draft, const PfMotif *motif, size_t loop, guint32
       on = pf_loop_forward (l, at, edge->pinholes[(pinhole + 1) % n]) - PF_PINHOLES_APART;
     }
   g_autofree double *places = g_memdup2 (edge->pinholes, n * sizeof *places);
-  places[pinhole] = pf_edge_wrap (motif, loop, at + fmax (fmin (by, fmax (on, 0)), fmin (-back, 0)));
+  places[pinhole] =
+      pf_edge_wrap (motif, loop, at + fmax (fmin (by, fmax (on, 0)), fmin (-back, 0)));
   pf_draft_set_pinholes (draft, loop, places, n);
   return find_pinhole (&draft->edges[loop], places[pinhole]);
 }
@@ -192,16 +193,10 @@ pf_edge_add_stretch (PfDraft *draft, const PfMotif *motif, size_t loop, double f
   g_autofree PfEdgeStretch *stretches = g_new (PfEdgeStretch, edge->n_stretches + 1);
   for (size_t s = 0; s < edge->n_stretches; s++)
     stretches[s] = edge->stretches[s];
-  stretches[edge->n_stretches] = (PfEdgeStretch){
-    from, to, around == PF_EDGE_HALF_STITCH ? PF_EDGE_CLOTH_STITCH : PF_EDGE_HALF_STITCH
-  };
+  stretches[edge->n_stretches] =
+      (PfEdgeStretch){ from, to,
+                       around == PF_EDGE_HALF_STITCH ? PF_EDGE_CLOTH_STITCH : PF_EDGE_HALF_STITCH };
   pf_draft_set_stretches (draft, loop, stretches, edge->n_stretches + 1);
-}
-
-char *
-pf_edge_move_name (guint32 pinhole)
-{
-  return g_strdup_printf (_ ("Move pinhole %u"), pinhole + 1);
 }
 
 char *

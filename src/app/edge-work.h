@@ -43,9 +43,6 @@ void pf_edge_remove_pinhole (PfDraft *draft, const PfMotif *motif, size_t loop, 
 void pf_edge_add_stretch (PfDraft *draft, const PfMotif *motif, size_t loop, double from,
                           double to);
 
-/* The name of a change that moves one pinhole step by step: steps of the same one merge. Free with
- * g_free(). */
-char *pf_edge_move_name (guint32 pinhole);
 /* "Outer outline", "Hole 1". Free with g_free(). */
 char *pf_edge_loop_name (size_t loop);
 

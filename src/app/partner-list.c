@@ -128,11 +128,10 @@ pf_partner_list_new (PfEditor *editor, PfSewingsTool *tool, guint32 sewing)
   self->editor = g_object_ref (editor);
   self->tool = g_object_ref (tool);
   for (guint p = 0; p < partners->len; p++)
-    gtk_box_append (GTK_BOX (box), partner_button (self, motif, sewing,
-                                                   g_array_index (partners, guint32, p)));
+    gtk_box_append (GTK_BOX (box),
+                    partner_button (self, motif, sewing, g_array_index (partners, guint32, p)));
   gtk_widget_set_margin_top (canvas, 6);
-  g_signal_connect_object (canvas, "clicked", G_CALLBACK (canvas_clicked), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (canvas, "clicked", G_CALLBACK (canvas_clicked), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (box), canvas);
   gtk_popover_set_child (GTK_POPOVER (self), box);
   pf_sewings_tool_set_choosing (tool, true);

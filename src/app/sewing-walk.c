@@ -158,12 +158,11 @@ middle_of_repeat (const PfMotif *motif, int i, int j)
 bool
 pf_pick_place (PfEditor *editor, PfPick pick, PfPoint *place)
 {
-  const PfMotif *motif =
-      pick.kind != PF_PICK_NONE ? pf_editor_motif (editor, pick.draft) : NULL;
+  const PfMotif *motif = pick.kind != PF_PICK_NONE ? pf_editor_motif (editor, pick.draft) : NULL;
   const PfFilling *filling = motif != NULL ? motif->filling : NULL;
   if (pick.kind == PF_PICK_PINHOLE && motif != NULL)
-    *place = pf_region_point (
-        motif->region, (PfPlace){ pick.loop, motif->edges[pick.loop].pinholes[pick.index] });
+    *place = pf_region_point (motif->region,
+                              (PfPlace){ pick.loop, motif->edges[pick.loop].pinholes[pick.index] });
   else if (filling == NULL)
     return false;
   else if (pick.kind == PF_PICK_SEWING)

@@ -65,8 +65,8 @@ bool
 pf_sewing_can_be_round_bar (const PfMotif *motif, guint32 sewing)
 {
   const PfSewing *s = &motif->filling->sewings[sewing];
-  return s->pinhole != PF_NONE && pf_edge_kind_at (&motif->edges[s->target.loop],
-                                                   s->target.along) == PF_EDGE_HALF_STITCH;
+  return s->pinhole != PF_NONE &&
+         pf_edge_kind_at (&motif->edges[s->target.loop], s->target.along) == PF_EDGE_HALF_STITCH;
 }
 
 /* --- Lines to turn with -------------------------------------------------------------------------

@@ -57,9 +57,9 @@ show_walk (PfSewingsPanel *panel)
   const int now = pf_walk_find (steps, pf_editor_selected (editor_of (panel)));
   g_autofree char *count =
       steps->len == 0 ? g_strdup (_ ("There is none."))
-      : now >= 0      ? g_strdup_printf (_ ("%d of %u"), now + 1, steps->len)
-                      : g_strdup_printf (_ ("%u in all. Click one on the canvas, or walk to it."),
-                                         steps->len);
+      : now >= 0
+          ? g_strdup_printf (_ ("%d of %u"), now + 1, steps->len)
+          : g_strdup_printf (_ ("%u in all. Click one on the canvas, or walk to it."), steps->len);
   gtk_drop_down_set_selected (panel->walk, (guint) walk);
   gtk_label_set_label (panel->count_label, count);
   gtk_widget_set_sensitive (panel->previous_button, steps->len > 0);
@@ -107,8 +107,8 @@ show_words (PfSewingsPanel *panel, PfPick pick, const PfMotif *motif)
 {
   PfEditor *editor = editor_of (panel);
   g_autofree char *title = title_of (pick, motif);
-  g_autofree char *words = pick.kind != PF_PICK_NONE ? pf_editor_describe (editor, pick)
-                                                     : words_for_nothing (editor);
+  g_autofree char *words =
+      pick.kind != PF_PICK_NONE ? pf_editor_describe (editor, pick) : words_for_nothing (editor);
   gtk_label_set_label (panel->title_label, title);
   gtk_label_set_label (panel->words, words);
 }
@@ -153,8 +153,8 @@ show_pair (PfSewingsPanel *panel, PfPick pick, const PfMotif *motif)
   gtk_widget_set_visible (panel->pair_box, pick.kind == PF_PICK_SEWING);
   if (pick.kind != PF_PICK_SEWING)
     return;
-  g_autofree char *words = pf_explain_pair (motif->filling, motif->ground,
-                                            motif->filling->sewings[pick.index].pair);
+  g_autofree char *words =
+      pf_explain_pair (motif->filling, motif->ground, motif->filling->sewings[pick.index].pair);
   gtk_label_set_label (panel->pair_words, words);
 }
 
@@ -164,8 +164,8 @@ show_choices (PfSewingsPanel *panel)
   const PfDraft *draft = pf_editor_draft (editor_of (panel));
   const size_t repeats = draft != NULL ? draft->settings.n_choices : 0;
   const size_t sewings = draft != NULL ? draft->settings.n_sewing_choices : 0;
-  g_autofree char *text = g_strdup_printf (_ ("Choices of your own: %zu of repeats, %zu of sewings"),
-                                           repeats, sewings);
+  g_autofree char *text =
+      g_strdup_printf (_ ("Choices of your own: %zu of repeats, %zu of sewings"), repeats, sewings);
   gtk_label_set_label (panel->choices_label, text);
   gtk_widget_set_sensitive (panel->reset_all_button, repeats + sewings > 0);
 }
@@ -189,8 +189,8 @@ list_remarks (PfSewingsPanel *panel, const PfMotif *motif)
     pf_remark_list_add_place (panel->warnings, w, filling->warnings[w].text, warning_clicked,
                               panel);
   for (guint u = 0; u < n_unheeded; u++)
-    pf_remark_list_add_button (panel->unheeded, u, filling->unheeded[u].why, _ ("Remove this choice"),
-                               unheeded_clicked, panel);
+    pf_remark_list_add_button (panel->unheeded, u, filling->unheeded[u].why,
+                               _ ("Remove this choice"), unheeded_clicked, panel);
   gtk_widget_set_visible (panel->warnings_box, n_warnings > 0);
   gtk_widget_set_visible (panel->unheeded_box, n_unheeded > 0);
 }
@@ -209,8 +209,8 @@ static PfPick
 get_pick (PfEditor *editor)
 {
   const PfPick pick = pf_editor_selected (editor);
-  const bool ours = pick.kind == PF_PICK_REPEAT || pick.kind == PF_PICK_SEWING ||
-                    pick.kind == PF_PICK_PAIR;
+  const bool ours =
+      pick.kind == PF_PICK_REPEAT || pick.kind == PF_PICK_SEWING || pick.kind == PF_PICK_PAIR;
   return ours && pf_sewing_motif (editor) != NULL ? pick : PF_PICK_NOTHING;
 }
 
@@ -273,7 +273,8 @@ static void
 state_toggled (PfSewingsPanel *panel, GtkCheckButton *button)
 {
   PfPick pick;
-  PfDraft *draft = gtk_check_button_get_active (button) ? edit (panel, PF_PICK_REPEAT, &pick) : NULL;
+  PfDraft *draft =
+      gtk_check_button_get_active (button) ? edit (panel, PF_PICK_REPEAT, &pick) : NULL;
   if (draft == NULL)
     return;
   const PfRepeatState state = button == panel->state_kept       ? PF_REPEAT_KEPT

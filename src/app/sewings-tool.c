@@ -15,8 +15,7 @@
 #include "sewing-work.h"
 
 #define LEAST_WAY 3.0 /* pixels: a shorter drag is a click */
-#define PICKED                                                                                     \
-  (1u << PF_PICK_SEWING | 1u << PF_PICK_PAIR | 1u << PF_PICK_REPEAT)
+#define PICKED (1u << PF_PICK_SEWING | 1u << PF_PICK_PAIR | 1u << PF_PICK_REPEAT)
 
 struct _PfSewingsTool {
   PfTool parent_instance;
