@@ -7,6 +7,7 @@
 #include <edge-tool.h>
 #include <panel.h>
 #include <pinhole-steps.h>
+#include <resources.h>
 #include <sewing-work.h>
 #include <stretch-row.h>
 #include <strip-view.h>
@@ -457,7 +458,7 @@ main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv);
   setlocale (LC_ALL, "C.UTF-8");
-  pf_app_register_resource ();
+  pf_use_resources ();
   ADD ("edge/numbers", NULL, set_up_edge, test_edge_numbers);
   ADD ("edge/pinholes", NULL, set_up_edge, test_edge_pinholes);
   ADD ("edge/stretches", NULL, set_up_edge, test_edge_stretches);
