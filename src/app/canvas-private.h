@@ -7,6 +7,7 @@
 #include "canvas-picture.h"
 #include "canvas-underlay.h"
 #include "canvas.h"
+#include "teller.h"
 
 G_BEGIN_DECLS
 
@@ -75,10 +76,5 @@ void pf_canvas_init_input (PfCanvas *canvas);
 void pf_canvas_cancel_drag (PfCanvas *canvas);
 /* The tool's cursor, or that of panning. */
 void pf_canvas_update_cursor (PfCanvas *canvas);
-
-/* canvas-teller.c: a child that takes the keyboard for the canvas. Its accessible name is what is
- * selected, for those who don't see it. */
-GtkWidget *pf_teller_new (void);
-void pf_teller_tell (GtkWidget *teller, const char *words);
 
 G_END_DECLS

@@ -3,7 +3,7 @@
  * The teller. Only widgets can be heard, not what is drawn in them; so a child without a look of
  * its own has the keyboard focus, and says what the canvas shows as selected.
  */
-#include "canvas-private.h"
+#include "teller.h"
 
 #define PF_TYPE_TELLER (pf_teller_get_type ())
 G_DECLARE_FINAL_TYPE (PfTeller, pf_teller, PF, TELLER, GtkWidget)
