@@ -73,7 +73,7 @@ static void
 follow_picks (PfCanvas *canvas)
 {
   update_words (canvas);
-  pf_canvas_redraw (canvas, 1u << PF_PART_UNDER | 1u << PF_PART_OVER);
+  pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
 }
 
 static void
@@ -81,7 +81,7 @@ follow_tool (PfCanvas *canvas)
 {
   update_words (canvas);
   pf_canvas_update_cursor (canvas);
-  pf_canvas_redraw (canvas, 1u << PF_PART_OVER);
+  pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
 }
 
 /* All there is to see, mm. */
@@ -121,7 +121,7 @@ view_is_still (gpointer data)
   canvas->moving = false;
   PfBox box;
   if (pf_underlay_picture_box (canvas->underlay, &box))
-    pf_canvas_redraw (canvas, 1u << PF_PART_UNDER);
+    pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
   return G_SOURCE_REMOVE;
 }
 
@@ -243,7 +243,7 @@ void
 pf_canvas_set_layers (PfCanvas *canvas, PfLayers layers)
 {
   if (pf_picture_set_layers (canvas->picture, layers))
-    pf_canvas_redraw (canvas, 1u << PF_PART_PICTURE);
+    pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
 }
 
 /* --- The tool -----------------------------------------------------------------------------------
@@ -378,7 +378,7 @@ pf_canvas_class_init (PfCanvasClass *class)
 static void
 redraw_picture (gpointer data)
 {
-  pf_canvas_redraw (data, 1u << PF_PART_PICTURE);
+  pf_canvas_redraw (data, 1u << PF_PART_DRAWING);
 }
 
 static void
