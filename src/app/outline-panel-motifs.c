@@ -50,7 +50,6 @@ new_row (PfEditor *editor, size_t n)
       GtkWidget *label = gtk_label_new (below);
       gtk_label_set_xalign (GTK_LABEL (label), 0);
       gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-      gtk_widget_add_css_class (label, "dim-label");
       gtk_widget_add_css_class (label, "caption");
       gtk_box_append (GTK_BOX (box), label);
     }

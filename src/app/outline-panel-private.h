@@ -42,7 +42,7 @@ struct _PfOutlinePanel {
 
   GtkLabel *chosen_label;
   GtkSpinButton *node_x, *node_y;
-  GtkWidget *node_buttons, *whole_section;
+  GtkWidget *node_box, *whole_section;
   GtkSpinButton *motif_x, *motif_y, *motif_width, *motif_height, *turn_spin;
   GtkCheckButton *proportions_check;
 
