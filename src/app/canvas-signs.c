@@ -79,13 +79,10 @@ trouble_at (const PfMarks *marks, size_t n, PfPoint where)
   return pf_canvas_view_to_screen (marks->view, middle);
 }
 
-/* An outline that is still being drawn is no trouble yet. */
 static bool
-is_being_drawn (PfEditor *editor, size_t n)
+being_drawn (PfEditor *editor, size_t n)
 {
-  const PfDraft *draft = pf_editor_document (editor)->drafts[n];
-  return pf_editor_stage (editor) == PF_STAGE_OUTLINE && draft->n_curves > 0 &&
-         !draft->curves[draft->n_curves - 1]->closed;
+  return pf_editor_stage (editor) == PF_STAGE_OUTLINE && pf_editor_is_open (editor, n);
 }
 
 typedef bool (*SignFunc) (const PfMarks *marks, PfPoint at, const char *text, bool trouble,
@@ -100,7 +97,7 @@ for_each_sign (const PfMarks *marks, SignFunc look, void *data)
     {
       PfPoint where = { NAN, NAN };
       const char *trouble =
-          is_being_drawn (marks->editor, n) ? NULL : pf_editor_trouble (marks->editor, n, &where);
+          being_drawn (marks->editor, n) ? NULL : pf_editor_trouble (marks->editor, n, &where);
       if (trouble != NULL && look (marks, trouble_at (marks, n, where), trouble, true, data))
         return;
       const PfMotif *motif = pf_editor_motif (marks->editor, n);
