@@ -82,6 +82,12 @@ trouble_at (const PfMarks *marks, size_t n, PfPoint where)
   return pf_canvas_view_to_screen (marks->view, middle);
 }
 
+static bool
+being_drawn (PfEditor *editor, size_t n)
+{
+  return pf_editor_stage (editor) == PF_STAGE_OUTLINE && pf_editor_is_open (editor, n);
+}
+
 typedef bool (*SignFunc) (const PfMarks *marks, PfPoint at, const char *text, bool trouble,
                           void *data);
 
@@ -93,7 +99,8 @@ for_each_sign (const PfMarks *marks, SignFunc look, void *data)
   for (size_t n = 0; n < n_drafts; n++)
     {
       PfPoint where = { NAN, NAN };
-      const char *trouble = pf_editor_trouble (marks->editor, n, &where);
+      const char *trouble =
+          being_drawn (marks->editor, n) ? NULL : pf_editor_trouble (marks->editor, n, &where);
       if (trouble != NULL && look (marks, trouble_at (marks, n, where), trouble, true, data))
         return;
       const PfMotif *motif = pf_editor_motif (marks->editor, n);
