@@ -8,16 +8,25 @@
 static void
 update (PfPreferences *preferences)
 {
+  static const struct {
+    const char *theme;
+    bool dark;
+  } styles[] = {
+    [PF_STYLE_LIGHT] = { "Default", false },
+    [PF_STYLE_DARK] = { "Default", true },
+    [PF_STYLE_CONTRAST] = { "Default-hc", false },
+    [PF_STYLE_DARK_CONTRAST] = { "Default-hc-dark", false }, /* dark by itself */
+  };
   GtkSettings *settings = gtk_settings_get_default ();
   const PfStyle style = pf_preferences_style (preferences);
-  gtk_settings_reset_property (settings, "gtk-theme-name");
-  gtk_settings_reset_property (settings, "gtk-application-prefer-dark-theme");
   if (style == PF_STYLE_SYSTEM)
-    return;
-  const bool contrast = style == PF_STYLE_CONTRAST || style == PF_STYLE_DARK_CONTRAST;
-  const bool dark = style == PF_STYLE_DARK || style == PF_STYLE_DARK_CONTRAST;
-  g_object_set (settings, "gtk-theme-name", contrast ? "Default-hc" : "Default",
-                "gtk-application-prefer-dark-theme", dark, NULL);
+    {
+      gtk_settings_reset_property (settings, "gtk-theme-name");
+      gtk_settings_reset_property (settings, "gtk-application-prefer-dark-theme");
+    }
+  else
+    g_object_set (settings, "gtk-theme-name", styles[style].theme,
+                  "gtk-application-prefer-dark-theme", styles[style].dark, NULL);
 }
 
 void

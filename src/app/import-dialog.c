@@ -157,6 +157,7 @@ setup_row (GtkListItemFactory *factory, GtkListItem *row)
   gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (shape), 40);
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (shape), draw_shape, row, NULL);
   gtk_widget_set_margin_start (check, 4);
+  gtk_widget_set_margin_end (check, 4);
   gtk_label_set_xalign (GTK_LABEL (words), 0);
   gtk_label_set_ellipsize (GTK_LABEL (words), PANGO_ELLIPSIZE_MIDDLE);
   gtk_label_set_max_width_chars (GTK_LABEL (words), 34);
@@ -484,7 +485,7 @@ pf_import_dialog_choose (GtkWindow *parent, const PfDrawing *drawing, const char
   Import *import = g_new0 (Import, 1);
   import->drawing = drawing;
   import->units = units;
-  import->task = g_task_new (parent, cancellable, callback, data);
+  import->task = g_task_new (NULL, cancellable, callback, data);
   import->window = pf_dialog_new (parent, title, true);
   g_object_set_data_full (G_OBJECT (import->window), "pf-import", import, import_free);
   fill_items (import);

@@ -61,6 +61,7 @@ static void
 throw_away (GtkWidget *dialog, int response, Row *row)
 {
   g_autoptr (GError) error = NULL;
+  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL); /* which may go before it does */
   gtk_window_destroy (GTK_WINDOW (dialog));
   if (response != GTK_RESPONSE_ACCEPT)
     return;

@@ -124,7 +124,7 @@ to_true_size_words (GBinding *binding, const GValue *from, GValue *to, gpointer 
   (void) binding;
   (void) data;
   const double pixels = g_value_get_double (from);
-  const bool measured = pixels != PF_PIXELS_PER_MM;
+  const bool measured = pixels != PF_PIXELS_PER_MM_USUAL;
   g_value_take_string (
       to, measured
               ? g_strdup_printf (_ ("Measured: %.2f pixels to the mm"), pixels)

@@ -299,7 +299,7 @@ make_props (void)
                                                 PF_LINE_WIDTH_MAX, 1, flags);
   props[PROP_PIXELS_PER_MM] =
       g_param_spec_double ("pixels-per-mm", NULL, NULL, PF_PIXELS_PER_MM_MIN, PF_PIXELS_PER_MM_MAX,
-                           PF_PIXELS_PER_MM, flags);
+                           PF_PIXELS_PER_MM_USUAL, flags);
   props[PROP_LAYERS] =
       g_param_spec_flags ("layers", NULL, NULL, PF_TYPE_LAYERS, PF_LAYER_ALL, flags);
   props[PROP_LAST_FOLDER] = g_param_spec_string ("last-folder", NULL, NULL, NULL, flags);

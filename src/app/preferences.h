@@ -45,7 +45,7 @@ GType pf_layers_get_type (void);
 #define PF_LINE_WIDTH_MAX 3.0
 
 /* 96 pixels to the inch, until the maker has measured. */
-#define PF_PIXELS_PER_MM (96 / PF_MM_PER_INCH)
+#define PF_PIXELS_PER_MM_USUAL (96 / PF_MM_PER_INCH)
 #define PF_PIXELS_PER_MM_MIN 2.0
 #define PF_PIXELS_PER_MM_MAX 12.0
 

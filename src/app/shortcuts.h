@@ -17,7 +17,7 @@ typedef struct {
 
 /* The table; groups stand together. */
 const PfShortcut *pf_shortcuts (size_t *n);
-/* Gives every action its keys. */
+/* Gives every action its keys. An action may have a parameter: win.stage(2). */
 void pf_shortcuts_install (GtkApplication *application);
 
 /* The window that lists the keys. */

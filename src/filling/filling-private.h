@@ -10,7 +10,15 @@
 /* Lists the worked stitches, joins them, and finds the crossings where pair lines are cut. */
 void pf_link_stitches (PfFilling *filling, const PfLattice *lattice, const PfRegion *region);
 
-/* Decides at each crossing whether a pair is new, turned, carried or finished: kind and match. */
+/* Sets kind, match and chosen of the crossings whose pairs the maker chose. */
+void pf_choose_pairs (PfFilling *filling, const PfGround *ground,
+                      const PfFillingSettings *settings);
+
+/* Why a choice for a line can't be kept to, as it isn't cut now; NULL if it is. */
+char *pf_why_not_cut (const PfFilling *filling, const PfGround *ground, PfLineId line);
+
+/* Decides at each other crossing whether a pair is new, turned, carried or finished: kind and
+ * match. */
 void pf_match_crossings (PfFilling *filling, const PfRegion *region, const PfGround *ground,
                          const PfFillingSettings *settings);
 
@@ -19,7 +27,7 @@ void pf_find_order (PfFilling *filling, const PfLattice *lattice);
 
 /* Lists the sewings in working order, each with its target, and gives each its place. */
 bool pf_find_sewings (PfFilling *filling, const PfRegion *region, const PfEdge *edges,
-                      const PfFillingSettings *settings, GError **error);
+                      const PfGround *ground, const PfFillingSettings *settings, GError **error);
 
 /* Numbers the pairs, and follows each through the order. */
 void pf_follow_pairs (PfFilling *filling);
@@ -30,23 +38,14 @@ void pf_find_warnings (PfFilling *filling, const PfRegion *region, const PfGroun
 /* Appends a warning; takes over `text`. */
 void pf_filling_warn (PfFilling *filling, PfWarningKind kind, PfPoint at, char *text);
 
-/* A sewing on its way to a place: its target, the sewing's number, and the place it gets. */
-typedef struct {
-  double target; /* distance along the loop */
-  double from;   /* which side its pair comes from: greater farther on along the loop */
-  guint32 sewing;
-  guint32 pinhole; /* out: number of the pinhole, or PF_NONE */
-  double distance; /* out: along the outline, mm */
-} PfPlacing;
+/* Notes that a choice isn't kept to; takes over `why`. */
+void pf_filling_note_unheeded (PfFilling *filling, bool of_sewing, size_t index, char *why);
 
-/* Gives each of n sewings of one loop a pinhole of its edge, or none (round the bar): at most
- * `limit` to a pinhole. On a half stitch edge only pinholes at most `reach` mm (with 1e-6 mm to
- * spare) away, as many as possible; on a cloth stitch edge all (there are limit · n_pinholes
- * places, at least n). In both the total distance is the least possible, and where two could be
- * exchanged they stand in the order of their targets. Sorts the placings by target. False
- * if that would take too much memory. */
-bool pf_assign_places (PfPlacing *placings, size_t n, const PfLoop *loop, const PfEdge *edge,
-                       int limit, double reach);
+/* The repeat's entry among `repeats`, or NULL. */
+const PfRepeat *pf_filling_find_repeat (const PfFilling *filling, int i, int j);
+
+/* The worked stitch of this name, or PF_NONE. */
+guint32 pf_filling_find_stitch (const PfFilling *filling, PfStitchId id);
 
 /* The n-th stitch in working order. Stitches that are worked after one another lie far apart in
  * memory: the ones to come are asked for ahead of time. */
@@ -62,6 +61,9 @@ pf_stitch_in_order (const PfFilling *filling, size_t n)
     }
   return &filling->stitches[filling->order[n]];
 }
+
+/* Earlier means earlier by more than this. */
+#define PF_TIME_SLACK 1e-9
 
 /* Times and places in the ground are compared rounded to 1e-9, so that rounding in the last place
  * decides nothing. */

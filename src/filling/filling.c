@@ -4,6 +4,8 @@
  */
 #include "filling-private.h"
 
+#include <stdlib.h>
+
 #include <glib/gi18n-lib.h>
 
 void
@@ -11,6 +13,22 @@ pf_filling_warn (PfFilling *filling, PfWarningKind kind, PfPoint at, char *text)
 {
   filling->warnings = g_renew (PfWarning, filling->warnings, filling->n_warnings + 1);
   filling->warnings[filling->n_warnings++] = (PfWarning){ kind, at, text };
+}
+
+void
+pf_filling_note_unheeded (PfFilling *filling, bool of_sewing, size_t index, char *why)
+{
+  filling->unheeded = g_renew (PfUnheeded, filling->unheeded, filling->n_unheeded + 1);
+  filling->unheeded[filling->n_unheeded++] = (PfUnheeded){ of_sewing, index, why };
+}
+
+static int
+compare_unheeded (const void *a, const void *b)
+{
+  const PfUnheeded *p = a, *q = b;
+  if (p->of_sewing != q->of_sewing)
+    return p->of_sewing ? 1 : -1;
+  return (p->index > q->index) - (p->index < q->index);
 }
 
 static void
@@ -50,7 +68,7 @@ pf_filling_new (const PfRegion *region, const PfEdge *edges, const PfGround *gro
   filling->to_sheet = lattice->to_sheet;
   pf_lattice_find_inside (lattice, region, settings->clearance);
   g_autoptr (GArray) beads = NULL;
-  take_repeats (filling, pf_lattice_find_repeats (lattice, settings, &filling->counts, &beads));
+  take_repeats (filling, pf_lattice_find_repeats (lattice, settings, filling, &beads));
   if (filling->counts.stitches > PF_FILLING_MAX_STITCHES)
     {
       g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
@@ -63,15 +81,18 @@ pf_filling_new (const PfRegion *region, const PfEdge *edges, const PfGround *gro
   pf_lattice_count (lattice);
   pf_link_stitches (filling, lattice, region);
   take_beads (filling, lattice, beads);
+  pf_choose_pairs (filling, ground, settings);
   pf_match_crossings (filling, region, ground, settings);
   pf_find_order (filling, lattice);
-  if (!pf_find_sewings (filling, region, edges, settings, error))
+  if (!pf_find_sewings (filling, region, edges, ground, settings, error))
     {
       pf_filling_free (filling);
       return NULL;
     }
   pf_follow_pairs (filling);
   pf_find_warnings (filling, region, ground);
+  if (filling->n_unheeded > 0)
+    qsort (filling->unheeded, filling->n_unheeded, sizeof (PfUnheeded), compare_unheeded);
   return filling;
 }
 
@@ -83,6 +104,9 @@ pf_filling_free (PfFilling *filling)
   for (size_t w = 0; w < filling->n_warnings; w++)
     g_free (filling->warnings[w].text);
   g_free (filling->warnings);
+  for (size_t u = 0; u < filling->n_unheeded; u++)
+    g_free (filling->unheeded[u].why);
+  g_free (filling->unheeded);
   g_free (filling->stitches);
   g_free (filling->order);
   g_free (filling->repeats);
@@ -94,23 +118,30 @@ pf_filling_free (PfFilling *filling)
   g_free (filling);
 }
 
-PfRepeatState
-pf_filling_repeat_state (const PfFilling *filling, int i, int j)
+const PfRepeat *
+pf_filling_find_repeat (const PfFilling *filling, int i, int j)
 {
-  const PfRepeat wanted = { i, j, PF_REPEAT_WHOLE };
+  const PfRepeat wanted = { .i = i, .j = j };
   size_t low = 0, high = filling->n_repeats;
   while (low < high)
     {
       const size_t middle = low + (high - low) / 2;
       const int order = compare_repeats (&filling->repeats[middle], &wanted);
       if (order == 0)
-        return filling->repeats[middle].state;
+        return &filling->repeats[middle];
       if (order < 0)
         low = middle + 1;
       else
         high = middle;
     }
-  return PF_REPEAT_WHOLE;
+  return NULL;
+}
+
+PfRepeatState
+pf_filling_repeat_state (const PfFilling *filling, int i, int j)
+{
+  const PfRepeat *repeat = pf_filling_find_repeat (filling, i, j);
+  return repeat != NULL ? repeat->state : PF_REPEAT_WHOLE;
 }
 
 /* The stitch that closes the pin which stitch k sets, or -1. */

@@ -70,7 +70,8 @@ typedef enum {
 } PfSewingChoiceKind;
 
 /* The maker's own choice for one cut line, or for the sewing that ends or begins there. One line
- * may have a choice of pair (alone, turn) and a choice of place (pinhole, bar). */
+ * may have a choice of pair (alone, turn) and a choice of place (pinhole, bar). Of choices that
+ * can't go together, the later one counts. */
 typedef struct {
   PfLineId line;
   PfSewingChoiceKind kind;
@@ -111,6 +112,8 @@ bool pf_filling_settings_check (const PfFillingSettings *settings, GError **erro
 typedef struct {
   int i, j;
   PfRepeatState state;
+  bool chosen;     /* by the maker */
+  int core_inside; /* how many stitches of its core are inside, dropped or not */
 } PfRepeat;
 
 /* A stitch that is worked. */
@@ -144,6 +147,7 @@ typedef struct {
   PfPlace place;      /* where it crosses the outline */
   PfPoint at;         /* that point, mm */
   PfPairKind kind;
+  bool chosen;    /* the maker chose what its pair does */
   guint32 match;  /* the crossing where the same pair enters or leaves again, or PF_NONE */
   guint32 sewing; /* its sewing */
   guint32 pair;   /* counted from 0 */
@@ -159,10 +163,14 @@ typedef struct {
   PfPlace target;
   PfPoint target_at; /* mm */
   PfPlace place;
-  PfPoint at;      /* mm */
-  guint32 pinhole; /* on the target's loop, or PF_NONE: round the bar, at its target */
-  double distance; /* along the outline from target to place, mm */
-  double angle;    /* off its line, degrees */
+  PfPoint at;         /* mm */
+  guint32 pinhole;    /* on the target's loop, or PF_NONE: round the bar, at its target or where the
+                         maker chose */
+  guint32 between[2]; /* the pinholes before and after that bar; PF_NONE at a pinhole, or if the
+                         loop has none */
+  double distance;    /* along the outline (of a stretch: within it) from target to place, mm */
+  double run;         /* of a carried pair: along the outline between its two places, mm; else 0 */
+  double angle;       /* off its line, degrees */
   bool off_line;
 } PfSewing;
 
@@ -201,7 +209,8 @@ typedef enum {
   PF_WARNING_LONE_STITCH,  /* all its pairs are sewn in and out again */
   PF_WARNING_CORE_DROPPED, /* in most repeats */
   PF_WARNING_NARROW,       /* narrower than two gaps along a stretch */
-  PF_WARNING_CROWDED_EDGE, /* more sewings than the pinholes of a cloth stitch edge hold */
+  PF_WARNING_CROWDED_EDGE, /* more sewings than the pinholes of a cloth stitch edge or stretch hold
+                            */
 } PfWarningKind;
 
 typedef struct {
@@ -241,7 +250,10 @@ typedef struct {
   size_t n_unheeded;
 } PfFilling;
 
-/* Sets `ground` into `region`. `edges` has one PfEdge for each loop of the region. All three must
+/* Sets `ground` into `region`. `edges` has one PfEdge for each loop of the region. Each stretch of
+ * one kind is an edge of its own: sewings whose target lies in it go into its own pinholes. Those
+ * of a cloth stitch stretch without any go into the nearest pinhole of the loop, with a warning: a
+ * lace maker would rather sew there, and see it, than pull a hole into cloth stitch. All three must
  * stay alive only for the call. Errors: PF_ERROR_SETTING; PF_ERROR_TOO_BIG if the region holds more
  * stitches than PF_FILLING_MAX_STITCHES. */
 PfFilling *pf_filling_new (const PfRegion *region, const PfEdge *edges, const PfGround *ground,
@@ -263,15 +275,16 @@ PfLineId pf_crossing_line (const PfFilling *filling, guint32 crossing);
 guint32 pf_filling_find_crossing (const PfFilling *filling, PfLineId line);
 
 /* What happens at a repeat, a sewing or along a pair's way, and why, in words for the maker:
- * "Pin 3 is missing: the pair from pin 1 turns here." Translated, several sentences at most. Free
- * with g_free(). */
+ * "Pin 3 is missing: the pair from pin 1 turns here." Translated, several sentences at most; after
+ * those on a repeat, one line for each of its cut pairs. Free with g_free(). */
 char *pf_explain_repeat (const PfFilling *filling, const PfGround *ground, int i, int j);
 char *pf_explain_sewing (const PfFilling *filling, const PfGround *ground, guint32 sewing);
 char *pf_explain_pair (const PfFilling *filling, const PfGround *ground, guint32 pair);
-/* The length of a pair's way on the sheet, from its first sewing to its last, in mm. */
+/* The length of a pair's way on the sheet, from its first sewing to its last, runs along the
+ * outline included, in mm. */
 double pf_pair_length (const PfFilling *filling, guint32 pair);
-/* The points of that way, n of them; free with g_free(). A carried pair's run along the outline is
- * a straight line here. */
+/* The points of that way, n of them: one for each of the pair's steps; free with g_free(). A
+ * carried pair's run along the outline is a straight line here. */
 PfPoint *pf_pair_way (const PfFilling *filling, guint32 pair, size_t *n);
 
 /* Adds `more` to `sum`; the most pairs at once are those of the larger. */

@@ -116,8 +116,8 @@ pf_lattice_index (const PfLattice *lattice, PfStitchId s)
 void pf_lattice_find_inside (PfLattice *lattice, const PfRegion *region, double clearance);
 
 /* Sorts the repeats into whole, partial, kept, plain and left out, as the maker chose where she
- * did; takes the stitches of those left out, and the dropped cores, out of `inside`; counts
- * stitches, pins, beads and repeats. Gives the repeats that aren't whole, and in `*beads` the
- * stitches with a bead. */
+ * did; takes the stitches of those left out, and the dropped cores, out of `inside`. Of the filling
+ * it counts stitches, pins, beads and repeats, and notes choices that can't be kept to. Gives the
+ * repeats that aren't whole, and in `*beads` the stitches with a bead. */
 GArray *pf_lattice_find_repeats (PfLattice *lattice, const PfFillingSettings *settings,
-                                 PfCounts *counts, GArray **beads);
+                                 PfFilling *filling, GArray **beads);

@@ -6,7 +6,7 @@
  * along the edge, or at any distance if both lines belong to one missing place, where it is turned.
  * The best choice reuses the most pairs, turns the most of them, carries them the least distance,
  * and lets first in who leaves first: a matching of greatest weight, with these as the parts of the
- * weight.
+ * weight. Crossings for which the maker chose stand apart from it, but keep their ranks.
  */
 #include "filling-private.h"
 #include "matching.h"
@@ -16,8 +16,6 @@
 
 /* Limits along the outline hold with this many mm to spare. */
 #define DISTANCE_SLACK 1e-6
-/* Earlier means earlier by more than this. */
-#define TIME_SLACK 1e-9
 /* Distances are weighed in whole millionths of a mm. */
 #define UNITS_PER_MM 1e6
 
@@ -44,7 +42,7 @@ typedef struct {
   Ranked *leaving, *entering; /* by rank */
   guint32 n_leaving, n_entering;
   guint32 *rank;       /* per crossing: its rank among its kind, from 0 */
-  guint32 *outline;    /* the entering crossings in outline order: n_entering crossings ... */
+  guint32 *outline;    /* the entering crossings in outline order, without those chosen ... */
   guint32 *loop_first; /* ... with those of loop l from outline[loop_first[l]] */
   AtPlace *at_place;   /* sorted by place */
   guint32 n_at_place;
@@ -104,7 +102,7 @@ list_outline (Problem *problem)
   problem->loop_first = g_new0 (guint32, problem->region->n_loops + 1);
   guint32 n = 0;
   for (guint32 c = 0; c < filling->n_crossings; c++)
-    if (!filling->crossings[c].leaves)
+    if (!filling->crossings[c].leaves && !filling->crossings[c].chosen)
       {
         problem->outline[n++] = c;
         problem->loop_first[filling->crossings[c].place.loop + 1]++;
@@ -145,7 +143,7 @@ list_places (Problem *problem)
   for (guint32 r = 0; r < problem->n_entering; r++)
     {
       const PfCrossing *crossing = &problem->filling->crossings[problem->entering[r].crossing];
-      if (crossing->has_missing)
+      if (crossing->has_missing && !crossing->chosen)
         problem->at_place[problem->n_at_place++] =
             (AtPlace){ missing_place (problem, crossing), r };
     }
@@ -164,7 +162,7 @@ same_place (const Problem *problem, const PfCrossing *a, const PfCrossing *b)
 static void
 add_line (Problem *problem, guint32 l, guint32 e, double distance, bool turned)
 {
-  if (!(problem->leaving[l].time < problem->entering[e].time - TIME_SLACK))
+  if (!(problem->leaving[l].time < problem->entering[e].time - PF_TIME_SLACK))
     return;
   const PfWeight weight = { { (G_GINT64_CONSTANT (1) << 32) + (turned ? 1 : 0),
                               -(gint64) llround (distance * UNITS_PER_MM),
@@ -258,10 +256,25 @@ build_graph (Problem *problem)
   for (guint32 l = 0; l < problem->n_leaving; l++)
     {
       g_array_append_val (problem->first, problem->partners->len);
+      if (problem->filling->crossings[problem->leaving[l].crossing].chosen)
+        continue;
       add_turns (problem, l);
       add_carries (problem, l);
     }
   g_array_append_val (problem->first, problem->partners->len);
+}
+
+/* Joins two crossings to one pair, and counts it. */
+static void
+join_crossings (PfFilling *filling, guint32 from, guint32 to, bool turned)
+{
+  PfCrossing *leaving = &filling->crossings[from], *entering = &filling->crossings[to];
+  leaving->kind = entering->kind = turned ? PF_PAIR_TURNED : PF_PAIR_CARRIED;
+  leaving->match = to;
+  entering->match = from;
+  filling->counts.reused++;
+  filling->counts.turned += turned;
+  filling->counts.carried += !turned;
 }
 
 static void
@@ -270,18 +283,16 @@ take_matching (const Problem *problem, const PfMatching *matching, PfFilling *fi
   gint64 carried_units = 0;
   for (guint32 l = 0; l < problem->n_leaving; l++)
     {
-      if (matching->of_left[l] == PF_NONE)
-        continue;
       const guint32 from = problem->leaving[l].crossing;
-      const guint32 to = problem->entering[matching->of_left[l]].crossing;
-      PfCrossing *leaving = &filling->crossings[from], *entering = &filling->crossings[to];
-      const bool turned = same_place (problem, leaving, entering);
-      leaving->kind = entering->kind = turned ? PF_PAIR_TURNED : PF_PAIR_CARRIED;
-      leaving->match = to;
-      entering->match = from;
-      filling->counts.reused++;
-      filling->counts.turned += turned;
-      filling->counts.carried += !turned;
+      const PfCrossing *leaving = &filling->crossings[from];
+      const guint32 to = matching->of_left[l] != PF_NONE
+                             ? problem->entering[matching->of_left[l]].crossing
+                             : leaving->match;
+      if (to == PF_NONE)
+        continue;
+      const PfCrossing *entering = &filling->crossings[to];
+      join_crossings (filling, from, to,
+                      leaving->chosen || same_place (problem, leaving, entering));
       carried_units += llround (distance_between (problem, leaving, entering) * UNITS_PER_MM);
     }
   filling->counts.carry_mm = (double) carried_units / UNITS_PER_MM;

@@ -6,6 +6,8 @@
  */
 #include "filling-private.h"
 
+#include <math.h>
+
 /* Where a pair begins and ends in the order, and how many steps its path has. */
 typedef struct {
   guint32 first, last; /* places in the order */
@@ -142,4 +144,38 @@ pf_follow_pairs (PfFilling *filling)
   filling->counts.most_at_once = most_at_once (ways, filling->n_stitches);
   lay_out_paths (filling, ways);
   fill_paths (filling);
+}
+
+static PfPoint
+step_point (const PfFilling *filling, PfPathStep step)
+{
+  return step.kind == PF_STEP_SEWING ? filling->sewings[step.index].at
+                                     : filling->stitches[step.index].at;
+}
+
+PfPoint *
+pf_pair_way (const PfFilling *filling, guint32 pair, size_t *n)
+{
+  const PfPair *p = &filling->pairs[pair];
+  PfPoint *points = g_new (PfPoint, p->n_steps);
+  for (size_t s = 0; s < p->n_steps; s++)
+    points[s] = step_point (filling, filling->path_steps[p->first_step + s]);
+  *n = p->n_steps;
+  return points;
+}
+
+double
+pf_pair_length (const PfFilling *filling, guint32 pair)
+{
+  const PfPair *p = &filling->pairs[pair];
+  double length = 0;
+  for (size_t s = 1; s < p->n_steps; s++)
+    {
+      const PfPathStep from = filling->path_steps[p->first_step + s - 1];
+      const PfPathStep to = filling->path_steps[p->first_step + s];
+      const PfPoint a = step_point (filling, from), b = step_point (filling, to);
+      const bool run = from.kind == PF_STEP_SEWING && to.kind == PF_STEP_SEWING;
+      length += run ? filling->sewings[to.index].run : hypot (b.x - a.x, b.y - a.y);
+    }
+  return length;
 }

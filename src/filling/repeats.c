@@ -6,11 +6,15 @@
  * Of the others, in a ground with a core, it is kept if all its core and two or more of its other
  * pins are inside, and plain if not.
  */
-#include "lattice.h"
+#include "filling-private.h"
 
-/* The states of 64 repeats. A repeat that isn't in any of these has no stitch inside. */
+#include <glib/gi18n-lib.h>
+
+/* The states of 64 repeats. A repeat that isn't in any of the first five has no stitch inside. */
 typedef struct {
   guint64 whole, partial, kept, plain, left_out;
+  guint64 chosen;     /* by the maker */
+  guint64 whole_core; /* all of its core is inside */
 } States;
 
 static States
@@ -35,7 +39,7 @@ default_states (const PfLattice *lattice, size_t word)
           one_pin |= inside;
         }
     }
-  States s = { .whole = all };
+  States s = { .whole = all, .whole_core = core };
   s.left_out = ground->has_pins ? some & ~pins : 0;
   s.partial = some & ~all & ~s.left_out;
   s.kept = ground->has_core ? s.partial & core & two_pins : 0;
@@ -43,15 +47,15 @@ default_states (const PfLattice *lattice, size_t word)
   return s;
 }
 
-/* Gives the repeats in `mask` the state the maker chose, where it makes sense: only repeats that
- * have a stitch inside, and kept and plain only where the ground has a core. A whole repeat made
- * plain is partial. */
+/* Gives the repeats in `mask` a state, where they can have it: only those that have a stitch
+ * inside, and kept and plain only where the ground has a core. A whole repeat made plain is
+ * partial; one that is to be kept stays whole. */
 static void
 choose_state (const PfLattice *lattice, States *s, guint64 mask, PfRepeatState state)
 {
   mask &= s->whole | s->partial | s->left_out;
   if (state == PF_REPEAT_KEPT)
-    mask &= ~s->whole;
+    mask &= s->whole_core & ~s->whole;
   if (state != PF_REPEAT_LEFT_OUT && !lattice->ground->has_core)
     return;
   s->whole &= ~mask;
@@ -69,18 +73,59 @@ choose_state (const PfLattice *lattice, States *s, guint64 mask, PfRepeatState s
     s->plain |= mask;
 }
 
+/* Why a choice can't be kept to, or NULL. `s` are the states without any choice. */
+static char *
+why_not (const PfLattice *lattice, const States *s, guint64 bit, const PfRepeatChoice *choice)
+{
+  if (((s->whole | s->partial | s->left_out) & bit) == 0)
+    return g_strdup_printf (
+        _ ("Repeat (%d, %d) has no stitch inside the shape where the ground lies "
+           "now. Reset the choice, or move the ground."),
+        choice->i, choice->j);
+  if (choice->state == PF_REPEAT_LEFT_OUT)
+    return NULL;
+  if (!lattice->ground->has_core)
+    return g_strdup_printf (_ ("This ground has no middle to keep or to drop. Reset the choice for "
+                               "repeat (%d, %d), or leave the repeat out."),
+                            choice->i, choice->j);
+  if (choice->state == PF_REPEAT_KEPT && (s->whole_core & bit) == 0)
+    return g_strdup_printf (_ ("Repeat (%d, %d) can’t be kept: part of its middle isn’t inside the "
+                               "shape. Choose plain, or move the ground."),
+                            choice->i, choice->j);
+  return NULL;
+}
+
+/* Gives the repeat in `bit` the state chosen, whatever an earlier choice made of it. */
 static void
-make_choices (const PfLattice *lattice, const PfFillingSettings *settings, States *states)
+take_choice (const PfLattice *lattice, States *s, States chosen, guint64 bit, PfRepeatState state)
+{
+  choose_state (lattice, &chosen, bit, state);
+  s->whole = (s->whole & ~bit) | (chosen.whole & bit);
+  s->partial = (s->partial & ~bit) | (chosen.partial & bit);
+  s->kept = (s->kept & ~bit) | (chosen.kept & bit);
+  s->plain = (s->plain & ~bit) | (chosen.plain & bit);
+  s->left_out = (s->left_out & ~bit) | (chosen.left_out & bit);
+  s->chosen |= bit;
+}
+
+static void
+make_choices (const PfLattice *lattice, const PfFillingSettings *settings, PfFilling *filling,
+              States *states)
 {
   for (size_t c = 0; c < settings->n_choices; c++)
     {
       const PfRepeatChoice *choice = &settings->choices[c];
-      if (!pf_lattice_has (lattice, choice->i, choice->j))
-        continue;
-      const size_t column = (size_t) (choice->i - lattice->i0);
-      const size_t row = (size_t) (choice->j - lattice->j0);
-      choose_state (lattice, &states[row * lattice->row_words + column / 64],
-                    G_GUINT64_CONSTANT (1) << (column % 64), choice->state);
+      const bool there = pf_lattice_has (lattice, choice->i, choice->j);
+      const size_t column = there ? (size_t) (choice->i - lattice->i0) : 0;
+      const size_t row = there ? (size_t) (choice->j - lattice->j0) : 0;
+      const size_t word = row * lattice->row_words + column / 64;
+      const guint64 bit = there ? G_GUINT64_CONSTANT (1) << (column % 64) : 0;
+      const States base = default_states (lattice, word);
+      char *why = why_not (lattice, &base, bit, choice);
+      if (why != NULL)
+        pf_filling_note_unheeded (filling, false, c, why);
+      else
+        take_choice (lattice, &states[word], base, bit, choice->state);
     }
 }
 
@@ -100,6 +145,16 @@ state_of_bit (const States *s, guint64 bit)
   return s->plain & bit ? PF_REPEAT_PLAIN : PF_REPEAT_PARTIAL;
 }
 
+/* How many stitches of the core of a repeat are inside. */
+static int
+count_core_inside (const PfLattice *lattice, int i, int j)
+{
+  int n = 0;
+  for (int k = 0; k < lattice->ground->n_stitches; k++)
+    n += lattice->ground->stitches[k].core && pf_lattice_inside (lattice, (PfStitchId){ k, i, j });
+  return n;
+}
+
 static void
 list_repeats (const PfLattice *lattice, size_t word, const States *s, GArray *repeats)
 {
@@ -107,8 +162,12 @@ list_repeats (const PfLattice *lattice, size_t word, const States *s, GArray *re
   const int column = (int) (word % lattice->row_words) * 64;
   for (guint64 left = s->partial | s->left_out; left != 0; left &= left - 1)
     {
-      const PfRepeat repeat = { lattice->i0 + column + __builtin_ctzll (left), lattice->j0 + row,
-                                state_of_bit (s, left & -left) };
+      const int i = lattice->i0 + column + __builtin_ctzll (left), j = lattice->j0 + row;
+      const PfRepeat repeat = { .i = i,
+                                .j = j,
+                                .state = state_of_bit (s, left & -left),
+                                .chosen = (s->chosen & left & -left) != 0,
+                                .core_inside = count_core_inside (lattice, i, j) };
       g_array_append_val (repeats, repeat);
     }
 }
@@ -143,9 +202,10 @@ work_word (PfLattice *lattice, size_t word, const States *s, guint64 beaded, PfC
 }
 
 GArray *
-pf_lattice_find_repeats (PfLattice *lattice, const PfFillingSettings *settings, PfCounts *counts,
+pf_lattice_find_repeats (PfLattice *lattice, const PfFillingSettings *settings, PfFilling *filling,
                          GArray **beads)
 {
+  PfCounts *counts = &filling->counts;
   g_autofree States *states = g_new (States, lattice->plane_words);
   for (size_t w = 0; w < lattice->plane_words; w++)
     {
@@ -153,7 +213,7 @@ pf_lattice_find_repeats (PfLattice *lattice, const PfFillingSettings *settings, 
       if (settings->all_plain)
         choose_state (lattice, &states[w], states[w].partial, PF_REPEAT_PLAIN);
     }
-  make_choices (lattice, settings, states);
+  make_choices (lattice, settings, filling, states);
 
   GArray *repeats = g_array_new (FALSE, FALSE, sizeof (PfRepeat));
   *beads = g_array_new (FALSE, FALSE, sizeof (PfStitchId));

@@ -33,6 +33,76 @@ check_range (const char *what, double value, double min, double max, GError **er
   return false;
 }
 
+static bool
+check_repeat_choices (const PfFillingSettings *s, GError **error)
+{
+  for (size_t c = 0; c < s->n_choices; c++)
+    {
+      const PfRepeatChoice *choice = &s->choices[c];
+      if (choice->state == PF_REPEAT_KEPT || choice->state == PF_REPEAT_PLAIN ||
+          choice->state == PF_REPEAT_LEFT_OUT)
+        continue;
+      g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
+                   _ ("Repeat (%d, %d) has a choice that doesn’t exist. Choose kept, plain or left "
+                      "out."),
+                   choice->i, choice->j);
+      return false;
+    }
+  return true;
+}
+
+static bool
+is_side (PfSide side)
+{
+  return side == PF_LEFT || side == PF_RIGHT;
+}
+
+static bool
+is_usable (const PfSewingChoice *choice)
+{
+  switch (choice->kind)
+    {
+    case PF_SEW_ALONE:
+      return is_side (choice->line.side);
+    case PF_SEW_TURN:
+      return is_side (choice->line.side) && is_side (choice->other.side);
+    case PF_SEW_PINHOLE:
+    case PF_SEW_BAR:
+      return is_side (choice->line.side) && isfinite (choice->place.along);
+    }
+  return false;
+}
+
+static bool
+check_sewing_choices (const PfFillingSettings *s, GError **error)
+{
+  for (size_t c = 0; c < s->n_sewing_choices; c++)
+    {
+      if (is_usable (&s->sewing_choices[c]))
+        continue;
+      const PfStitchId id = s->sewing_choices[c].line.stitch;
+      g_set_error (
+          error, PF_ERROR, PF_ERROR_SETTING,
+          _ ("The choice for the sewing at stitch number %ld of repeat (%d, %d) is broken. "
+             "Reset it."),
+          (long) id.k + 1, id.i, id.j);
+      return false;
+    }
+  return true;
+}
+
+static bool
+check_beads (PfBeads beads, GError **error)
+{
+  if (beads == PF_BEADS_NONE || beads == PF_BEADS_WHOLE || beads == PF_BEADS_KEPT)
+    return true;
+  g_set_error (
+      error, PF_ERROR, PF_ERROR_SETTING,
+      _ ("Beads go nowhere, into whole repeats, or into whole and kept ones. Choose one of "
+         "these."));
+  return false;
+}
+
 bool
 pf_filling_settings_check (const PfFillingSettings *s, GError **error)
 {
@@ -48,5 +118,7 @@ pf_filling_settings_check (const PfFillingSettings *s, GError **error)
          check_range (_ ("carry (in gaps)"), s->carry, 0, 100, error) &&
          check_range (_ ("reach (in edge gaps)"), s->reach, 0, 10, error) &&
          check_range (_ ("off-line limit (degrees)"), s->off_line, 0, 180, error) &&
-         check_range (_ ("number of sewings to a pinhole"), s->sewings_per_pinhole, 1, 20, error);
+         check_range (_ ("number of sewings to a pinhole"), s->sewings_per_pinhole, 1, 20, error) &&
+         check_beads (s->beads, error) && check_repeat_choices (s, error) &&
+         check_sewing_choices (s, error);
 }

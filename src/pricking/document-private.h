@@ -41,14 +41,18 @@ typedef struct {
   PfPoint *points; /* n; of a closed curve the first one again at the end */
   double *along;   /* n: mm from points[0] */
   size_t n;        /* 0: the curve has no length */
+  size_t *nodes;   /* for each segment the point that it starts at, and the last one's end; NULL if
+                      they can't be told apart */
+  size_t n_segments;
   bool closed;
-  double area; /* as pf_chain_area() */
 } PfTrail;
 
 void pf_trail_init (PfTrail *trail, const PfCurve *curve);
 void pf_trail_clear (PfTrail *trail);
 PfPoint pf_trail_point (const PfTrail *trail, double along);
-/* The distance along of the point nearest to `p`. */
-double pf_trail_nearest (const PfTrail *trail, PfPoint p);
+/* The segment at a distance along, for a trail with `nodes`. */
+size_t pf_trail_segment (const PfTrail *trail, double along);
+/* The distance along of the point nearest to `p`, between two points of the trail. */
+double pf_trail_nearest (const PfTrail *trail, PfPoint p, size_t from, size_t to);
 
 G_END_DECLS

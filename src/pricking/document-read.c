@@ -18,10 +18,10 @@ static const char *const underlay_keys[] = { "file",     "file_escaped", "map",
 static void
 check_format (PfJsonReader *reader, JsonObject *object)
 {
-  const char *format = pf_json_string (reader, object, "format", true);
-  const int version = pf_json_int (reader, object, "version", -1);
+  const char *format = pf_json_string (reader, object, "format", false);
+  const int version = format ? pf_json_int (reader, object, "version", -1) : -1;
   if (g_strcmp0 (format, "pinfold") != 0)
-    pf_json_fail (reader, _ ("This isn't a Pinfold document: “format” must be “%s”."), "pinfold");
+    pf_json_fail (reader, _ ("This isn’t a Pinfold document: “format” must be “%s”."), "pinfold");
   else if (version > PF_DOCUMENT_VERSION)
     pf_json_fail (reader,
                   _ ("A later Pinfold wrote this document (version %d): open it with that one. "
@@ -75,7 +75,7 @@ pf_filename_read (PfJsonReader *reader, JsonObject *object, const char *key,
     return NULL;
   char *name = g_uri_unescape_string (escaped, NULL);
   if (!name)
-    pf_json_fail (reader, _ ("“%s” isn't a file's name."), escaped_key);
+    pf_json_fail (reader, _ ("“%s” isn’t a file’s name."), escaped_key);
   return name;
 }
 

@@ -18,7 +18,7 @@ pf_document_save (const PfDocument *document, const char *filename, GError **err
   g_autofree char *shown = g_filename_display_name (filename);
   g_set_error (
       error, PF_ERROR, PF_ERROR_TOO_BIG,
-      _ ("“%s” can't be saved: the document would have more than %d MB. Remove some of its "
+      _ ("“%s” can’t be saved: the document would have more than %d MB. Remove some of its "
          "motifs or background lines. What was there before is unchanged."),
       shown, PF_JSON_MAX_DOCUMENT / (1024 * 1024));
   return false;

@@ -116,7 +116,8 @@ PfDocument *pf_document_with_underlay (const PfDocument *document, const PfUnder
 /* Setters for a draft that is still one's own copy. Arrays are copied; of curves and grounds a
  * reference is taken. */
 /* Changes curve n. Pinholes, stretches and chosen places stay where they were on the sheet, or at
- * the nearest point of the new curve; with `map` (may be NULL) they are mapped by it first. */
+ * the nearest point of the same segment (of the whole curve, if it has other segments than before);
+ * those at a node go with it. With `map` (may be NULL) they are mapped by it first. */
 void pf_draft_set_curve (PfDraft *draft, size_t n, PfCurve *curve, const PfAffine *map);
 void pf_draft_add_curve (PfDraft *draft, PfCurve *curve);
 void pf_draft_remove_curve (PfDraft *draft, size_t n);

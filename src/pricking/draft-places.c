@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * Changes to a draft's curves, and what becomes of the places along them: each stays at its point
- * of the sheet, or goes to the nearest point of the curve that takes the old one's place.
+ * of the sheet, or goes to the nearest point of the same segment, or else of the whole curve.
  */
 #include <math.h>
 
@@ -11,8 +11,17 @@
 typedef struct {
   PfTrail from, to;
   PfAffine map;
-  bool reversed; /* the new curve runs the other way round */
+  bool reversed;   /* the new curve is the old one, the other way round */
+  bool by_segment; /* it has the same segments, of another shape */
 } Move;
+
+static bool
+is_reversed (const PfCurve *from, const PfCurve *to, PfAffine map)
+{
+  g_autoptr (PfCurve) mapped = pf_curve_mapped (from, map);
+  g_autoptr (PfCurve) back = pf_curve_reversed (mapped);
+  return pf_curve_equal (to, back);
+}
 
 static void
 move_init (Move *move, const PfCurve *from, const PfCurve *to, const PfAffine *map)
@@ -20,7 +29,9 @@ move_init (Move *move, const PfCurve *from, const PfCurve *to, const PfAffine *m
   pf_trail_init (&move->from, from);
   pf_trail_init (&move->to, to);
   move->map = map ? *map : PF_AFFINE_IDENTITY;
-  move->reversed = move->from.area * pf_affine_determinant (move->map) * move->to.area < 0;
+  move->reversed = is_reversed (from, to, move->map);
+  move->by_segment = !move->reversed && from->closed == to->closed && move->from.nodes &&
+                     move->to.nodes && move->from.n_segments == move->to.n_segments;
 }
 
 static void
@@ -30,11 +41,24 @@ move_clear (Move *move)
   pf_trail_clear (&move->to);
 }
 
+/* A place at a node goes with the node. */
+static double
+move_along_segment (const Move *move, double along, PfPoint at)
+{
+  const PfTrail *from = &move->from, *to = &move->to;
+  const size_t segment = pf_trail_segment (from, along);
+  const size_t start = to->nodes[segment], end = to->nodes[segment + 1];
+  if (along - from->along[from->nodes[segment]] <= PF_TOUCH)
+    return to->along[start];
+  return pf_trail_nearest (to, at, start, end);
+}
+
 static double
 move_place (const Move *move, double along)
 {
   const PfPoint at = pf_affine_map (move->map, pf_trail_point (&move->from, along));
-  return pf_trail_nearest (&move->to, at);
+  return move->by_segment ? move_along_segment (move, along, at)
+                          : pf_trail_nearest (&move->to, at, 0, move->to.n - 1);
 }
 
 static void

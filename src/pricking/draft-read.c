@@ -149,7 +149,7 @@ find_stitch (PfJsonReader *reader, JsonObject *object, const PfGround *ground)
     if (strcmp (ground->stitches[k].name, name) == 0)
       return k;
   g_autofree char *shown = pf_json_shown (name);
-  pf_json_fail (reader, _ ("The motif's ground has no stitch “%s”."), shown);
+  pf_json_fail (reader, _ ("The motif’s ground has no stitch “%s”."), shown);
   return 0;
 }
 
@@ -272,7 +272,7 @@ read_mirror (PfJsonReader *reader, JsonObject *object, PfDraft *draft)
   for (size_t k = 0; k < G_N_ELEMENTS (own); k++)
     if (pf_json_member (reader, object, own[k]))
       pf_json_fail (reader,
-                    _ ("“%s” can't stand with “mirror_of”: a mirror image has those of "
+                    _ ("“%s” can’t stand with “mirror_of”: a mirror image has those of "
                        "its original."),
                     own[k]);
   JsonNode *node = pf_json_member (reader, object, "axis");

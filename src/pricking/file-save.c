@@ -153,8 +153,10 @@ sync_folder (const char *real)
   close (file);
 }
 
+/* `mode` is that of the file there is, or NULL. `*last` says whether it was the last version that
+ * couldn't be kept. */
 static int
-replace (const char *real, const char *bytes, gsize n, const mode_t *mode, bool keep)
+replace (const char *real, const char *bytes, gsize n, const mode_t *mode, bool keep, bool *last)
 {
   g_autofree char *beside = NULL;
   int problem = write_beside (real, bytes, n, mode, &beside);
@@ -162,6 +164,7 @@ replace (const char *real, const char *bytes, gsize n, const mode_t *mode, bool 
     return problem;
   if (keep && mode)
     problem = keep_last (real, *mode);
+  *last = problem != 0;
   if (!problem && g_rename (beside, real) != 0)
     problem = errno;
   if (problem)
@@ -185,11 +188,17 @@ save (const char *filename, const char *bytes, gsize n, bool keep, GError **erro
   if (!exists && g_lstat (filename, &status) == 0)
     return fail (filename, _ ("it is a link that leads nowhere; remove it, or choose another name"),
                  error);
+  bool last = false;
   char *real = exists ? realpath (filename, NULL) : NULL;
   const int problem =
-      replace (real ? real : filename, bytes, n, exists ? &status.st_mode : NULL, keep);
+      replace (real ? real : filename, bytes, n, exists ? &status.st_mode : NULL, keep, &last);
   free (real);
-  return !problem || fail (filename, reason_of (problem), error);
+  g_autofree char *reason =
+      last ? g_strdup_printf (_ ("its last version can't be kept under its name with ~ at the end "
+                                 "(%s)"),
+                              reason_of (problem))
+           : g_strdup (reason_of (problem));
+  return !problem || fail (filename, reason, error);
 }
 
 bool

@@ -21,7 +21,7 @@ refuse_folder (const char *folder, int number, GError **error)
 {
   g_autofree char *shown = g_filename_display_name (folder);
   g_set_error (error, PF_ERROR, PF_ERROR_FILE,
-               _ ("Unsaved work can't be kept safe in “%s”: %s. Save often."), shown,
+               _ ("Unsaved work can’t be kept safe in “%s”: %s. Save often."), shown,
                g_strerror (number));
 }
 
@@ -85,7 +85,7 @@ pf_journal_file_save (const char *path, const PfDocument *document, const char *
   if (n <= PF_JSON_MAX_DOCUMENT)
     return pf_file_save (path, json, n, error);
   g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
-               _ ("The document has more than %d MB: unsaved work on it isn't kept safe. Remove "
+               _ ("The document has more than %d MB: unsaved work on it isn’t kept safe. Remove "
                   "some of its motifs or background lines."),
                PF_JSON_MAX_DOCUMENT / (1024 * 1024));
   return false;

@@ -57,7 +57,7 @@ read_around (PfJsonReader *reader, JsonNode *root)
   const char *format = pf_json_string (reader, object, "format", true);
   if (g_strcmp0 (format, "pinfold-journal") != 0 ||
       pf_json_int (reader, object, "version", -1) != 1)
-    pf_json_fail (reader, _ ("This isn't unsaved work that this Pinfold can read."));
+    pf_json_fail (reader, _ ("This isn’t unsaved work that this Pinfold can read."));
   if (!pf_json_member (reader, object, "document"))
     pf_json_fail (reader, _ ("“%s” is missing."), "document");
   return object;
@@ -196,7 +196,7 @@ pf_journal_discard (const PfLeftWork *left, GError **error)
   if (!problem || problem == ENOENT)
     return true;
   g_autofree char *shown = g_filename_display_name (left->journal);
-  g_set_error (error, PF_ERROR, PF_ERROR_FILE, _ ("“%s” can't be removed: %s."), shown,
+  g_set_error (error, PF_ERROR, PF_ERROR_FILE, _ ("“%s” can’t be removed: %s."), shown,
                g_strerror (problem));
   return false;
 }

@@ -41,7 +41,7 @@ take_turn (const char *path, const PfDocument *document, const char *filename, G
     return pf_journal_file_save (path, document, filename, error);
   if (g_unlink (path) == 0 || errno == ENOENT)
     return true;
-  g_set_error (error, PF_ERROR, PF_ERROR_FILE, _ ("“%s” can't be removed: %s."), path,
+  g_set_error (error, PF_ERROR, PF_ERROR_FILE, _ ("“%s” can’t be removed: %s."), path,
                g_strerror (errno));
   return false;
 }

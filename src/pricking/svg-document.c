@@ -74,7 +74,11 @@ shape_clear (void *data)
 {
   PfSvgShape *shape = data;
   for (size_t i = 0; i < shape->n_chains; i++)
-    g_free (shape->chains[i].points);
+    {
+      g_free (shape->chains[i].points);
+      pf_curve_unref (shape->curves[i]);
+    }
+  g_free (shape->curves);
   g_free (shape->chains);
 }
 

@@ -162,7 +162,7 @@ add_shape (PfSvgReader *reader, const PfSvgShape *shape, GArray *loops, PfDrawin
   const guint start = loops->len;
   for (size_t i = 0; i < shape->n_chains; i++)
     {
-      const PfSvgLoop loop = { &shape->chains[i], shape };
+      const PfSvgLoop loop = { &shape->chains[i], shape->curves[i], shape };
       const bool has_area = pf_svg_chain_has_area (loop.chain);
       if (loop.chain->closed && has_area)
         {

@@ -29,6 +29,9 @@ outline_free (void *data)
   for (GArray **pinholes = outline->pinholes; *pinholes != NULL; pinholes++)
     g_array_unref (*pinholes);
   g_free (outline->pinholes);
+  for (PfCurve **curve = outline->curves; *curve != NULL; curve++)
+    pf_curve_unref (*curve);
+  g_free (outline->curves);
   pf_region_free (outline->region);
   g_free (outline->name);
   g_free (outline);
@@ -41,6 +44,7 @@ outline_new (PfRegion *region, char *name)
   PfOutline *outline = g_new0 (PfOutline, 1);
   outline->name = name;
   outline->region = region;
+  outline->curves = g_new0 (PfCurve *, region->n_loops + 1);
   outline->pinholes = g_new0 (GArray *, region->n_loops + 1);
   for (size_t i = 0; i < region->n_loops; i++)
     outline->pinholes[i] = g_array_new (FALSE, FALSE, sizeof (double));
@@ -190,6 +194,20 @@ unique_name (GHashTable *names, const char *base)
   return name;
 }
 
+/* The curve that a loop was flattened from: that of the chain with its points. */
+static PfCurve *
+find_curve (const PfLoop *loop, const GArray *loops)
+{
+  for (guint i = 0; i < loops->len; i++)
+    {
+      const PfSvgLoop *drawn = &g_array_index (loops, PfSvgLoop, i);
+      if (drawn->chain->n_points == loop->n_points &&
+          memcmp (drawn->chain->points, loop->points, loop->n_points * sizeof (PfPoint)) == 0)
+        return pf_curve_ref (drawn->curve);
+    }
+  return pf_curve_new_straight (loop->points, loop->n_points, true);
+}
+
 static void
 add_outlines (PfDrawing *drawing, GPtrArray *regions, const size_t *owners, const GArray *loops)
 {
@@ -199,7 +217,10 @@ add_outlines (PfDrawing *drawing, GPtrArray *regions, const size_t *owners, cons
     {
       g_autofree char *base = base_name (&g_array_index (loops, PfSvgLoop, owners[i]), i + 1);
       char *const name = unique_name (names, base);
-      g_ptr_array_add (drawing->outlines, outline_new (regions->pdata[i], name));
+      PfOutline *outline = outline_new (regions->pdata[i], name);
+      for (size_t l = 0; l < outline->region->n_loops; l++)
+        outline->curves[l] = find_curve (&outline->region->loops[l], loops);
+      g_ptr_array_add (drawing->outlines, outline);
     }
 }
 

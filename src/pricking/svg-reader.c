@@ -165,14 +165,31 @@ copy_chain (const PfChain *chain)
   return copy;
 }
 
+/* The chain's curve, closed in the same way. */
+static PfCurve *
+copy_curve (const PfPath *path, size_t n, bool closed)
+{
+  PfCurve *curve = pf_path_curve (path, n);
+  if (!closed || curve->closed || curve->n_nodes < 2)
+    return curve;
+  g_autoptr (PfCurve) open = curve;
+  g_autofree PfNode *nodes = g_memdup2 (open->nodes, open->n_nodes * sizeof *open->nodes);
+  nodes[0].in = open->nodes[open->n_nodes - 1].in;
+  return pf_curve_new (nodes, open->n_nodes - 1, true);
+}
+
 static void
-take_chains (PfSvgReader *reader, PfSvgShape *shape, const PfChain *chains, size_t n)
+take_chains (PfSvgReader *reader, PfSvgShape *shape, const PfPath *path, const PfChain *chains,
+             size_t n)
 {
   shape->chains = g_new0 (PfChain, n);
+  shape->curves = g_new0 (PfCurve *, n);
   for (size_t i = 0; i < n; i++)
     {
       reader->n_points += chains[i].n_points;
-      shape->chains[shape->n_chains++] = copy_chain (&chains[i]);
+      shape->chains[i] = copy_chain (&chains[i]);
+      shape->curves[i] = copy_curve (path, i, shape->chains[i].closed);
+      shape->n_chains++;
     }
 }
 
@@ -206,7 +223,7 @@ finish_shape (PfSvgReader *reader, const PfSvgFrame *frame, const PfSvgPen *pen,
   shape->even_odd = frame->style.even_odd;
   shape->pinhole_layer = frame->pinholes;
   shape->picked = is_picked (reader);
-  take_chains (reader, shape, chains, n);
+  take_chains (reader, shape, pen->path, chains, n);
   pf_svg_note_wanted (reader, shape);
   g_array_append_val (reader->shapes, *shape);
   return true;

@@ -169,6 +169,7 @@ typedef struct {
   const xmlNode *node;
   const xmlNode *use; /* the nearest `use` that repeats it, or NULL */
   PfChain *chains;
+  PfCurve **curves; /* what each chain is flattened from */
   size_t n_chains;
   bool even_odd;
   bool picked;
@@ -240,6 +241,7 @@ bool pf_svg_check_wanted (const PfSvgReader *reader, GError **error);
 /* A closed chain that bounds an element's interior. */
 typedef struct {
   const PfChain *chain;
+  PfCurve *curve; /* borrowed, like the chain */
   const PfSvgShape *shape;
 } PfSvgLoop;
 

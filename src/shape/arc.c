@@ -68,6 +68,24 @@ arc_stretch (const Arc *arc)
   return size > 0 ? size * sqrt ((1 + sqrt (fmax (0, (1 - 2 * area) * (1 + 2 * area)))) / 2) : 0;
 }
 
+/* The cubic curve for `sweep` radians of the arc, at most a right angle, has handles 4/3·tan
+ * (sweep/4) of the radius long: its middle is a point of the arc. */
+static void
+arc_add_nodes (PfPath *path, const Arc *arc, size_t before)
+{
+  const double n = ceil (fabs (arc->sweep) / (G_PI / 2) - 1e-9), part = arc->sweep / n;
+  const double k = 4.0 / 3 * tan (part / 4);
+
+  for (double i = 0; i < n; i++)
+    {
+      const PfPoint from = i > 0 ? arc_point (arc, i * part) : arc->start;
+      const PfPoint to = i + 1 < n ? arc_point (arc, (i + 1) * part) : arc->end;
+      const PfPoint a = arc_tangent (arc, i * part), b = arc_tangent (arc, (i + 1) * part);
+      pf_path_add_node (path, before, (PfPoint){ from.x + k * a.x, from.y + k * a.y },
+                        (PfPoint){ to.x - k * b.x, to.y - k * b.y }, to);
+    }
+}
+
 static void
 arc_draw (PfPath *path, const Arc *arc)
 {
@@ -82,12 +100,14 @@ arc_draw (PfPath *path, const Arc *arc)
       pf_path_check (path, (PfPoint){ INFINITY, INFINITY });
       return;
     }
+  const size_t before = pf_path_n_points (path);
   for (double i = 1; i <= steps && !path->broken; i++)
     {
       const double to = i < steps ? arc->sweep * i / steps : arc->sweep;
 
       arc_flatten (path, arc, arc->sweep * (i - 1) / steps, to, PF_PATH_MAX_DEPTH);
     }
+  arc_add_nodes (path, arc, before);
 }
 
 /* SVG 2, appendix B.2.4, done on the unit circle: `half` is half the way from the arc's end to its
@@ -125,7 +145,7 @@ pf_path_arc_to (PfPath *path, double rx, double ry, double rotation, bool large,
   /* A zero radius, or radii so large that nothing is left of the arc's rise. */
   if (rx <= 0 || ry <= 0 || !(h > 0 && h < INFINITY))
     {
-      pf_path_emit (path, arc.end);
+      pf_path_emit_line (path, arc.end);
       return;
     }
   /* Appendix B.2.5: radii too small are enlarged just enough. */

@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "outline.h"
+#include "path.h"
 
 PfCurve *
 pf_curve_new (const PfNode *nodes, size_t n, bool closed)
@@ -165,4 +166,28 @@ pf_curve_flatten (const PfCurve *curve, PfChain *chain, GError **error)
     }
   pf_path_free (path);
   return chains != NULL;
+}
+
+/* Do the handles of a node lie on one line, within a degree? */
+static bool
+is_smooth (const PfNode *node)
+{
+  const PfPoint in = pf_point_minus (node->at, node->in),
+                out = pf_point_minus (node->out, node->at);
+
+  if (pf_point_dot (in, in) <= PF_TOUCH || pf_point_dot (out, out) <= PF_TOUCH)
+    return false;
+  return fabs (atan2 (pf_point_cross (in, out), pf_point_dot (in, out))) <= G_PI / 180;
+}
+
+PfCurve *
+pf_path_curve (const PfPath *path, size_t n)
+{
+  const GArray *nodes = g_ptr_array_index (path->nodes, n);
+  const bool closed = g_array_index (path->chains, PfChain, n).closed;
+  PfCurve *curve = pf_curve_new ((const PfNode *) (const void *) nodes->data, nodes->len, closed);
+
+  for (size_t i = 0; i < curve->n_nodes; i++)
+    curve->nodes[i].smooth = is_smooth (&curve->nodes[i]);
+  return curve;
 }

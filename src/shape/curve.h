@@ -62,6 +62,11 @@ double pf_curve_nearest (const PfCurve *curve, PfPoint p, size_t *segment, doubl
  * of bounds: PF_ERROR_OUTLINE. Free the points with g_free(). */
 bool pf_curve_flatten (const PfCurve *curve, PfChain *chain, GError **error);
 
+/* The curve that chain `n` of a path is flattened from: on the sheet, from the same first point on,
+ * and closed if the chain is. Arcs become cubic curves of at most a right angle, off by at most
+ * 0.03 % of their radius. A node is smooth where its handles lie within a degree of one line. */
+PfCurve *pf_path_curve (const PfPath *path, size_t n);
+
 /* --- Edits: each gives a new curve --------------------------------------------------------------
  */
 

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Worked edges: pinholes along a loop, rising, each apart from the next. */
+/*
+ * Worked edges: pinholes along a loop, rising, each apart from the next; and stretches of another
+ * kind, of which the last that covers a place decides.
+ */
 #include <stdlib.h>
 #include <string.h>
 
@@ -9,6 +12,9 @@
 
 /* Pinholes along one loop: 100 m of edge at the smallest gap. */
 #define MAX_PINHOLES 1e6
+
+/* Stretches of one loop; each question looks at all of them. */
+#define MAX_STRETCHES 1000
 
 /* Turns that are PF_CORNER_TURN but for rounding are no corners. */
 #define TURN_ROUNDING 1e-9
@@ -147,9 +153,76 @@ pf_edge_init_given (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, double ga
   return true;
 }
 
+static bool
+check_stretch (const PfLoop *loop, const PfEdgeStretch *stretch, GError **error)
+{
+  const double length = pf_loop_length (loop);
+
+  if (!(stretch->from >= 0 && stretch->from <= length && stretch->to >= 0 && stretch->to <= length))
+    {
+      g_set_error (
+          error, PF_ERROR, PF_ERROR_SETTING,
+          _ ("A stretch of the edge from %.2f to %.2f mm along the outline isn’t on it: the "
+             "outline is %.2f mm long."),
+          stretch->from, stretch->to, length);
+      return false;
+    }
+  if (stretch->kind != PF_EDGE_HALF_STITCH && stretch->kind != PF_EDGE_CLOTH_STITCH)
+    {
+      g_set_error (
+          error, PF_ERROR, PF_ERROR_SETTING,
+          _ ("The stretch of the edge from %.2f to %.2f mm along the outline is neither half "
+             "stitch nor cloth stitch. Choose one of them."),
+          stretch->from, stretch->to);
+      return false;
+    }
+  return true;
+}
+
+bool
+pf_edge_set_stretches (PfEdge *edge, const PfLoop *loop, const PfEdgeStretch *stretches, size_t n,
+                       GError **error)
+{
+  if (n > MAX_STRETCHES)
+    {
+      g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
+                   _ ("The edge has more than %d stretches along one outline. Join some of them."),
+                   MAX_STRETCHES);
+      return false;
+    }
+  for (size_t i = 0; i < n; i++)
+    if (!check_stretch (loop, &stretches[i], error))
+      return false;
+
+  PfEdgeStretch *copy = g_memdup2 (stretches, n * sizeof *stretches);
+  g_free (edge->stretches);
+  edge->stretches = copy;
+  edge->n_stretches = n;
+  return true;
+}
+
+static bool
+stretch_covers (const PfEdgeStretch *stretch, double along)
+{
+  const bool after = along >= stretch->from, before = along < stretch->to;
+
+  return stretch->from < stretch->to ? after && before : after || before;
+}
+
+PfEdgeKind
+pf_edge_kind_at (const PfEdge *edge, double along)
+{
+  for (size_t i = edge->n_stretches; i > 0; i--)
+    if (stretch_covers (&edge->stretches[i - 1], along))
+      return edge->stretches[i - 1].kind;
+  return edge->kind;
+}
+
 void
 pf_edge_clear (PfEdge *edge)
 {
   g_clear_pointer (&edge->pinholes, g_free);
+  g_clear_pointer (&edge->stretches, g_free);
   edge->n_pinholes = 0;
+  edge->n_stretches = 0;
 }

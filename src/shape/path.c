@@ -15,6 +15,7 @@ pf_path_new (PfAffine to_sheet)
 
   path->to_sheet = to_sheet;
   path->chains = g_array_new (FALSE, FALSE, sizeof (PfChain));
+  path->nodes = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
   path->last = pf_affine_map (to_sheet, path->current);
   return path;
 }
@@ -27,6 +28,7 @@ pf_path_free (PfPath *path)
   for (guint i = 0; i < path->chains->len; i++)
     g_free (g_array_index (path->chains, PfChain, i).points);
   g_array_unref (path->chains);
+  g_ptr_array_unref (path->nodes);
   g_free (path);
 }
 
@@ -84,12 +86,44 @@ pf_path_emit (PfPath *path, PfPoint p)
     {
       path->capacity = 16;
       const PfChain chain = { g_new (PfPoint, path->capacity), 0, false };
+      const PfNode first = { path->last, path->last, path->last, false };
+      GArray *nodes = g_array_new (FALSE, FALSE, sizeof (PfNode));
       g_array_append_val (path->chains, chain);
+      g_array_append_val (nodes, first);
+      g_ptr_array_add (path->nodes, nodes);
       path->drawing = true;
       push (path, path->last);
     }
   push (path, p);
   path->last = p;
+}
+
+size_t
+pf_path_n_points (const PfPath *path)
+{
+  return path->drawing ? g_array_index (path->chains, PfChain, path->chains->len - 1).n_points : 0;
+}
+
+void
+pf_path_add_node (PfPath *path, size_t before, PfPoint out, PfPoint in, PfPoint at)
+{
+  if (pf_path_n_points (path) <= before)
+    return;
+  GArray *nodes = g_ptr_array_index (path->nodes, path->nodes->len - 1);
+  const PfNode node = { at, in, at, false };
+  g_array_index (nodes, PfNode, nodes->len - 1).out = out;
+  g_array_append_val (nodes, node);
+}
+
+/* A straight segment, on the sheet. */
+void
+pf_path_emit_line (PfPath *path, PfPoint to)
+{
+  const size_t before = pf_path_n_points (path);
+  const PfPoint from = path->last;
+
+  pf_path_emit (path, to);
+  pf_path_add_node (path, before, from, to, to);
 }
 
 void
@@ -104,8 +138,21 @@ pf_path_move_to (PfPath *path, PfPoint to)
 void
 pf_path_line_to (PfPath *path, PfPoint to)
 {
-  pf_path_emit (path, pf_affine_map (path->to_sheet, to));
+  pf_path_emit_line (path, pf_affine_map (path->to_sheet, to));
   path->current = to;
+}
+
+/* A last node that is the first one again is that one. */
+static void
+join_ends (GArray *nodes)
+{
+  PfNode *first = &g_array_index (nodes, PfNode, 0);
+  const PfNode last = g_array_index (nodes, PfNode, nodes->len - 1);
+
+  if (nodes->len < 2 || !pf_point_near (last.at, first->at, PF_TOUCH))
+    return;
+  first->in = last.in;
+  g_array_set_size (nodes, nodes->len - 1);
 }
 
 void
@@ -119,6 +166,7 @@ pf_path_close (PfPath *path)
       while (pf_point_near (chain->points[chain->n_points - 1], chain->points[0], PF_TOUCH))
         chain->n_points--;
       chain->closed = true;
+      join_ends (g_ptr_array_index (path->nodes, path->nodes->len - 1));
     }
   path->drawing = false;
   path->current = path->start;
@@ -227,7 +275,9 @@ pf_path_curve_to (PfPath *path, PfPoint a, PfPoint b, PfPoint to)
   for (int i = 0; i < 4; i++)
     if (!pf_path_check (path, c.p[i]))
       return;
+  const size_t before = pf_path_n_points (path);
   cubic_flatten (path, &c, PF_PATH_MAX_DEPTH, true);
+  pf_path_add_node (path, before, c.p[1], c.p[2], c.p[3]);
 }
 
 void

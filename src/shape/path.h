@@ -2,6 +2,7 @@
 /* Private to this folder: what those who flatten curves for a path need of it. */
 #pragma once
 
+#include "curve.h"
 #include "outline.h"
 
 G_BEGIN_DECLS
@@ -22,6 +23,7 @@ G_BEGIN_DECLS
 struct PfPath {
   PfAffine to_sheet;
   GArray *chains;         /* of PfChain */
+  GPtrArray *nodes;       /* for each chain, an array of PfNode: what it is flattened from */
   size_t capacity;        /* of the last chain, while it grows */
   bool drawing;           /* the last chain grows */
   PfPoint start, current; /* of this subpath, in the path's own units */
@@ -36,6 +38,14 @@ bool pf_path_check (PfPath *path, PfPoint p);
 
 /* The next point of the chain, on the sheet. */
 void pf_path_emit (PfPath *path, PfPoint p);
+/* A straight segment to `to`, on the sheet. */
+void pf_path_emit_line (PfPath *path, PfPoint to);
+
+/* Ends a segment of the drawing, at its end point on the sheet, if it has left any point of the
+ * chain: the chain had `before` points when it began (pf_path_n_points()). `out` and `in` are its
+ * handles, at its ends if it is straight. */
+size_t pf_path_n_points (const PfPath *path);
+void pf_path_add_node (PfPath *path, size_t before, PfPoint out, PfPoint in, PfPoint at);
 
 /* Adds the turn from `a` to `b` to `*sum`, as its tangent, which is larger; INFINITY from a right
  * angle on. */

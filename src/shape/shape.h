@@ -238,9 +238,8 @@ bool pf_edge_init_even (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, doubl
 /* Pinholes where the maker has them: `places` are n distances along the loop, in any order. */
 bool pf_edge_init_given (PfEdge *edge, const PfLoop *loop, PfEdgeKind kind, double gap,
                          const double *places, size_t n, GError **error);
-/* Gives the edge n stretches of another kind (copied). PF_ERROR_SETTING if an end isn't on the
- * loop.
- */
+/* Gives the edge n stretches (copied) instead of those it has. PF_ERROR_SETTING if an end isn't on
+ * the loop; PF_ERROR_TOO_BIG if there are more than 1000. The edge stays as it was then. */
 bool pf_edge_set_stretches (PfEdge *edge, const PfLoop *loop, const PfEdgeStretch *stretches,
                             size_t n, GError **error);
 /* The kind of the edge at a distance along its loop. */

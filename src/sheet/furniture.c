@@ -148,18 +148,39 @@ care_text (const PfPricking *pricking)
                       " ", _ ("Work in good light."), NULL);
 }
 
-/* Each ground once. */
+static const PfGround *
+ground_of (const PfPricking *pricking, guint m)
+{
+  return ((PfMotif *) g_ptr_array_index (pricking->motifs, m))->ground;
+}
+
+static bool
+has_ground_before (const PfPricking *pricking, guint m)
+{
+  for (guint before = 0; before < m; before++)
+    if (pf_ground_equal (ground_of (pricking, before), ground_of (pricking, m)))
+      return true;
+  return false;
+}
+
+/* Each ground once; of several, also which motifs have it. */
 static void
 say_grounds (PfFurniture *furniture, const PfPricking *pricking)
 {
+  const bool several = pf_pricking_ground (pricking) == NULL;
   for (guint m = 0; m < pricking->motifs->len; m++)
     {
-      const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
-      bool said = false;
-      for (guint before = 0; before < m && !said; before++)
-        said = ((PfMotif *) g_ptr_array_index (pricking->motifs, before))->ground == motif->ground;
-      if (!said)
-        say (furniture, 3.0, PF_COLOUR_INK, 2, motif->ground->title);
+      const PfGround *ground = ground_of (pricking, m);
+      if (has_ground_before (pricking, m))
+        continue;
+      g_autoptr (GString) text = g_string_new (ground->title);
+      for (guint other = m; several && other < pricking->motifs->len; other++)
+        if (pf_ground_equal (ground, ground_of (pricking, other)))
+          {
+            g_autofree char *number = pf_roman_number (other + 1);
+            g_string_append_printf (text, "%s %s", other == m ? ":" : ",", number);
+          }
+      say (furniture, 3.0, PF_COLOUR_INK, 2, text->str);
     }
 }
 

@@ -130,6 +130,15 @@ sample_off_line (PfPage *page, const PfSizes *sizes, PfPoint middle)
 }
 
 static void
+sample_chosen (PfPage *page, const PfSizes *sizes, PfPoint middle)
+{
+  sample_at_pinhole (page, sizes, middle);
+  pf_page_group (page, "sample", pf_ink_chosen (sizes));
+  pf_mark_chosen (page, sizes, middle, (PfPoint){ 0, -1 });
+  pf_page_group_end (page);
+}
+
+static void
 sample_missing (PfPage *page, const PfSizes *sizes, PfPoint middle)
 {
   pf_page_group (page, "sample", (PfInk){ .stroke = PF_COLOUR_FAINT, .width = sizes->fine });
@@ -175,6 +184,7 @@ sample_bead (PfPage *page, const PfSizes *sizes, PfPoint middle)
 {
   pf_page_group (page, "sample", pf_ink_bead (sizes));
   pf_mark_bead (page, sizes, middle);
+  pf_mark_bead_hole (page, sizes, middle);
   pf_page_group_end (page);
 }
 
@@ -196,6 +206,58 @@ sample_pinhole_number (PfPage *page, const PfSizes *sizes, PfPoint middle)
   pf_page_group_end (page);
 }
 
+static void
+sample_off_line_number (PfPage *page, const PfSizes *sizes, PfPoint middle)
+{
+  (void) sizes;
+  pf_page_group (page, "sample", (PfInk){ .fill = PF_COLOUR_INK });
+  pf_page_box (page, (PfBox){ off (middle, -1.8, -1.2), off (middle, 1.8, 1.2) });
+  pf_page_group_end (page);
+  pf_page_text_group (page, "sample", PF_COLOUR_PAPER, NULL);
+  pf_page_text (page, off (middle, 0, 0.85), PF_TEXT_MIDDLE, 2.3, "12");
+  pf_page_group_end (page);
+}
+
+static void
+sample_target (PfPage *page, const PfSizes *sizes, PfPoint middle)
+{
+  const PfPoint target = off (middle, 1.6, -0.9), place = off (middle, -0.9, 0.6);
+  sample_at_pinhole (page, sizes, off (middle, -1.2, 1.4));
+  pf_page_group (page, "sample", (PfInk){ .stroke = PF_COLOUR_INK, .width = 0.3 });
+  pf_page_line (page, off (target, 0, -1.2), target);
+  pf_page_group_end (page);
+  pf_page_group (page, "sample", (PfInk){ .stroke = PF_COLOUR_QUIET, .width = 0.12 });
+  pf_page_line (page, target, place);
+  pf_page_group_end (page);
+  pf_page_group (page, "sample", (PfInk){ .fill = PF_COLOUR_INK });
+  pf_mark_arrow (page, sizes, target, place, 0.7);
+  pf_page_group_end (page);
+}
+
+static void
+sample_band (PfPage *page, const PfSizes *sizes, PfPoint middle, PfEdgeKind kind)
+{
+  const PfBox box = { off (middle, -4.2, -0.9), off (middle, 4.2, 0.9) };
+  pf_page_group (page, "sample", (PfInk){ .stroke = PF_COLOUR_PAIR_LINE, .width = 0.12 });
+  pf_mark_band (page, kind, box, box.min.x);
+  pf_page_group_end (page);
+  pf_page_group (page, "sample", (PfInk){ .stroke = PF_COLOUR_INK, .width = sizes->outline });
+  pf_page_line (page, off (middle, -4.2, -1.2), off (middle, 4.2, -1.2));
+  pf_page_group_end (page);
+}
+
+static void
+sample_half_stitch (PfPage *page, const PfSizes *sizes, PfPoint middle)
+{
+  sample_band (page, sizes, middle, PF_EDGE_HALF_STITCH);
+}
+
+static void
+sample_cloth_stitch (PfPage *page, const PfSizes *sizes, PfPoint middle)
+{
+  sample_band (page, sizes, middle, PF_EDGE_CLOTH_STITCH);
+}
+
 void
 pf_sample_draw (PfPage *page, const PfSizes *sizes, PfPoint middle, PfSample sample)
 {
@@ -209,6 +271,7 @@ pf_sample_draw (PfPage *page, const PfSizes *sizes, PfPoint middle, PfSample sam
     [PF_SAMPLE_AT_PINHOLE] = sample_at_pinhole,
     [PF_SAMPLE_ROUND_BAR] = sample_round_bar,
     [PF_SAMPLE_OFF_LINE] = sample_off_line,
+    [PF_SAMPLE_CHOSEN] = sample_chosen,
     [PF_SAMPLE_MISSING] = sample_missing,
     [PF_SAMPLE_KEPT] = sample_kept,
     [PF_SAMPLE_PLAIN] = sample_plain,
@@ -216,6 +279,10 @@ pf_sample_draw (PfPage *page, const PfSizes *sizes, PfPoint middle, PfSample sam
     [PF_SAMPLE_BEAD] = sample_bead,
     [PF_SAMPLE_NUMBER] = sample_number,
     [PF_SAMPLE_PINHOLE_NUMBER] = sample_pinhole_number,
+    [PF_SAMPLE_OFF_LINE_NUMBER] = sample_off_line_number,
+    [PF_SAMPLE_TARGET] = sample_target,
+    [PF_SAMPLE_HALF_STITCH] = sample_half_stitch,
+    [PF_SAMPLE_CLOTH_STITCH] = sample_cloth_stitch,
   };
   if (sample != PF_SAMPLE_NONE)
     draw[sample](page, sizes, middle);

@@ -33,7 +33,22 @@ typedef struct {
   PfCounts counts;
   bool has_missing, has_motifs;
   bool half_stitch, cloth_stitch;
+  bool chosen, numbered; /* sewings; pinholes */
 } Found;
+
+static void
+look_at_edge (Found *found, const PfEdge *edge)
+{
+  const bool half_stitch = edge->kind == PF_EDGE_HALF_STITCH;
+  found->half_stitch |= half_stitch;
+  found->cloth_stitch |= !half_stitch;
+  for (size_t s = 0; s < edge->n_stretches; s++)
+    {
+      found->half_stitch |= edge->stretches[s].kind == PF_EDGE_HALF_STITCH;
+      found->cloth_stitch |= edge->stretches[s].kind == PF_EDGE_CLOTH_STITCH;
+    }
+  found->numbered |= edge->n_pinholes > 0;
+}
 
 static Found
 look_at (const PfPricking *pricking)
@@ -42,14 +57,14 @@ look_at (const PfPricking *pricking)
   for (guint m = 0; m < pricking->motifs->len; m++)
     {
       const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
+      const PfFilling *filling = motif->filling;
       found.has_motifs = true;
       for (size_t i = 0; i < motif->region->n_loops; i++)
-        if (motif->edges[i].kind == PF_EDGE_HALF_STITCH)
-          found.half_stitch = true;
-        else
-          found.cloth_stitch = true;
-      for (size_t i = 0; i < motif->filling->n_crossings && !found.has_missing; i++)
-        found.has_missing = motif->filling->crossings[i].has_missing;
+        look_at_edge (&found, &motif->edges[i]);
+      for (size_t i = 0; i < filling->n_crossings && !found.has_missing; i++)
+        found.has_missing = filling->crossings[i].has_missing;
+      for (size_t s = 0; s < filling->n_sewings && !found.chosen; s++)
+        found.chosen = filling->sewings[s].chosen;
     }
   return found;
 }
@@ -72,34 +87,48 @@ edge_text (const Found *found)
 }
 
 static void
-add_pairs (PfLegend *legend, const PfCounts *counts)
+add_lines (PfLegend *legend, const PfCounts *counts)
 {
   add (legend, counts->new_pairs > 0, PF_SAMPLE_NEW, _ ("New pair: sewn in"));
   add (legend, counts->turned > 0, PF_SAMPLE_TURNED, _ ("Turned pair: sewn once, comes back"));
   add (legend, counts->carried > 0, PF_SAMPLE_CARRIED,
        _ ("Carried pair: sewn, along the edge, sewn again"));
   add (legend, counts->finished > 0, PF_SAMPLE_FINISHED, _ ("Finished pair: sewn, tied, cut"));
-  add (legend, counts->new_pairs > 0, PF_SAMPLE_NUMBER,
-       _ ("Number of a pair, where it enters or ends"));
-  add (legend, counts->sewings > 0, PF_SAMPLE_PINHOLE_NUMBER,
-       _ ("Number of a pinhole, every tenth"));
+}
+
+static void
+add_sewings (PfLegend *legend, const PfCounts *counts, bool chosen)
+{
   add (legend, counts->at_pinhole > 0, PF_SAMPLE_AT_PINHOLE, _ ("Sewing into a pinhole"));
   add (legend, counts->round_bar > 0, PF_SAMPLE_ROUND_BAR, _ ("Sewing round the bar"));
   add (legend, counts->off_line > 0, PF_SAMPLE_OFF_LINE, _ ("Sewing off its line: look at it"));
+  add (legend, chosen, PF_SAMPLE_CHOSEN, _ ("Sewing that you chose yourself"));
+}
+
+static PfLegend *
+new_legend (void)
+{
+  PfLegend *legend = g_new0 (PfLegend, 1);
+  legend->items = g_array_new (FALSE, FALSE, sizeof (Item));
+  legend->sizes = pf_sizes (4.2, 1);
+  return legend;
 }
 
 PfLegend *
 pf_legend_new (const PfPricking *pricking, const PfSheetSettings *settings, size_t without_room)
 {
-  PfLegend *legend = g_new0 (PfLegend, 1);
+  PfLegend *legend = new_legend ();
   const Found found = look_at (pricking);
-  legend->items = g_array_new (FALSE, FALSE, sizeof (Item));
-  legend->sizes = pf_sizes (4.2, 1);
   add (legend, found.counts.pins > 0, PF_SAMPLE_PIN, _ ("Pin of the ground"));
   add (legend, found.has_motifs, PF_SAMPLE_EDGE, edge_text (&found));
   if (settings->pins_only)
     return legend;
-  add_pairs (legend, &found.counts);
+  add_lines (legend, &found.counts);
+  add (legend, found.counts.new_pairs > 0, PF_SAMPLE_NUMBER,
+       _ ("Number of a pair, where it enters or ends"));
+  add (legend, found.counts.sewings > 0, PF_SAMPLE_PINHOLE_NUMBER,
+       _ ("Number of a pinhole, every tenth"));
+  add_sewings (legend, &found.counts, found.chosen);
   add (legend, found.has_missing, PF_SAMPLE_MISSING, _ ("Missing pin, where the line was going"));
   add (legend, found.counts.kept > 0, PF_SAMPLE_KEPT, _ ("Kept repeat: its middle is worked"));
   add (legend, found.counts.plain > 0, PF_SAMPLE_PLAIN, _ ("Plain repeat: without its middle"));
@@ -115,6 +144,25 @@ pf_legend_new (const PfPricking *pricking, const PfSheetSettings *settings, size
           without_room);
       add (legend, true, PF_SAMPLE_NONE, legend->without_room);
     }
+  return legend;
+}
+
+PfLegend *
+pf_legend_new_of_strips (const PfPricking *pricking)
+{
+  PfLegend *legend = new_legend ();
+  const Found found = look_at (pricking);
+  const PfCounts *counts = &found.counts;
+  add_lines (legend, counts);
+  add (legend, counts->sewings > 0, PF_SAMPLE_NUMBER, _ ("Number of the pair that is sewn"));
+  add (legend, counts->off_line > 0, PF_SAMPLE_OFF_LINE_NUMBER,
+       _ ("Number of a pair that is sewn off its line"));
+  add (legend, counts->sewings > 0, PF_SAMPLE_TARGET,
+       _ ("Where a line meets the edge, and the place where it is sewn"));
+  add_sewings (legend, counts, found.chosen);
+  add (legend, found.numbered, PF_SAMPLE_PINHOLE_NUMBER, _ ("Number of a pinhole"));
+  add (legend, found.half_stitch, PF_SAMPLE_HALF_STITCH, _ ("Half stitch edge"));
+  add (legend, found.cloth_stitch, PF_SAMPLE_CLOTH_STITCH, _ ("Cloth stitch edge"));
   return legend;
 }
 

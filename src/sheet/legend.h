@@ -15,6 +15,8 @@ typedef struct PfLegend PfLegend;
 /* `without_room` numbers were left out. */
 PfLegend *pf_legend_new (const PfPricking *pricking, const PfSheetSettings *settings,
                          size_t without_room);
+/* The same for edge strips. */
+PfLegend *pf_legend_new_of_strips (const PfPricking *pricking);
 void pf_legend_free (PfLegend *legend);
 
 /* How high it is when set in columns on that width. */

@@ -60,6 +60,11 @@ void
 pf_mark_bead (PfPage *page, const PfSizes *sizes, PfPoint at)
 {
   pf_page_circle (page, at, sizes->pin * 2.1);
+}
+
+void
+pf_mark_bead_hole (PfPage *page, const PfSizes *sizes, PfPoint at)
+{
   pf_page_circle (page, at, sizes->pin * 0.9);
 }
 
@@ -138,6 +143,19 @@ pf_mark_off_line (PfPage *page, const PfSizes *sizes, PfPoint at, PfPoint outwar
 }
 
 PfInk
+pf_ink_chosen (const PfSizes *sizes)
+{
+  return (PfInk){ .stroke = PF_COLOUR_INK, .width = sizes->fine };
+}
+
+void
+pf_mark_chosen (PfPage *page, const PfSizes *sizes, PfPoint at, PfPoint outward)
+{
+  (void) outward;
+  pf_page_circle (page, at, PF_CHOSEN_REACH * sizes->mark);
+}
+
+PfInk
 pf_ink_arrow (PfPairKind kind)
 {
   return (PfInk){ .fill = pf_line_style (kind)->colour };
@@ -178,6 +196,39 @@ pf_mark_cut (PfPage *page, const PfSizes *sizes, PfPoint from, PfPoint to)
   const PfPoint at = pf_point_add (to, d, -fmin (1.9 * sizes->mark, 0.55 * distance));
   const double half = 0.38 * sizes->arrow;
   pf_page_line (page, pf_point_add (at, aside, half), pf_point_add (at, aside, -half));
+}
+
+static void
+mark_cloth (PfPage *page, PfBox box, double origin, double step)
+{
+  for (double n = ceil ((box.min.x - origin) / step); origin + n * step <= box.max.x; n++)
+    pf_page_line (page, (PfPoint){ origin + n * step, box.min.y },
+                  (PfPoint){ origin + n * step, box.max.y });
+  for (int row = 1; row <= 3; row++)
+    {
+      const double y = box.min.y + (box.max.y - box.min.y) * row / 4;
+      pf_page_line (page, (PfPoint){ box.min.x, y }, (PfPoint){ box.max.x, y });
+    }
+}
+
+void
+pf_mark_band (PfPage *page, PfEdgeKind kind, PfBox box, double origin)
+{
+  const double height = box.max.y - box.min.y;
+  const double step = 0.8 * height;
+  pf_page_line (page, (PfPoint){ box.min.x, box.max.y }, box.max);
+  if (kind == PF_EDGE_CLOTH_STITCH)
+    {
+      mark_cloth (page, box, origin, 0.27 * height);
+      return;
+    }
+  for (double n = ceil ((box.min.x - origin) / step);
+       origin + (n + 1) * step <= box.max.x + PF_TOUCH; n++)
+    {
+      const double left = origin + n * step, right = left + step;
+      pf_page_line (page, (PfPoint){ left, box.min.y }, (PfPoint){ right, box.max.y });
+      pf_page_line (page, (PfPoint){ left, box.max.y }, (PfPoint){ right, box.min.y });
+    }
 }
 
 PfInk

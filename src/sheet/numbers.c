@@ -76,7 +76,8 @@ block_sewings (const PfDrawn *drawn, const PfView *field, PfPlacer *placer)
     {
       const PfSewing *sewing = &filling->sewings[i];
       const PfPoint at = pf_view_point (field, sewing->at);
-      block_round (placer, at, 1.2 * mark, PF_BLOCK_HARD);
+      block_round (placer, at, (sewing->chosen ? PF_CHOSEN_REACH + 0.2 : 1.2) * mark,
+                   PF_BLOCK_HARD);
       if (sewing->off_line)
         {
           const PfPoint out = pf_view_direction (field, pf_drawn_outward (drawn, sewing->place));

@@ -25,9 +25,8 @@ append_bytes (void *closure, const unsigned char *data, unsigned int length)
   return CAIRO_STATUS_SUCCESS;
 }
 
-/* Paints one page into a viewport of that size. */
-static bool
-paint (cairo_t *cairo, const char *page, double width, double height, GError **error)
+bool
+pf_paint_page (cairo_t *cairo, const char *page, double width, double height, GError **error)
 {
   RsvgHandle *handle = rsvg_handle_new_from_data ((const guint8 *) page, strlen (page), error);
   if (!handle)
@@ -80,7 +79,7 @@ pf_paint_pdf (const char *const *pages, size_t n, double width, double height, P
   bool painted = true;
   for (size_t i = 0; i < n && painted; i++)
     {
-      painted = paint (cairo, pages[i], w, h, error);
+      painted = pf_paint_page (cairo, pages[i], w, h, error);
       cairo_show_page (cairo);
     }
   const bool finished = finish (cairo, surface, painted ? error : NULL);
@@ -103,7 +102,7 @@ pf_paint_png (const char *page, double width, double height, GError **error)
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) w, (int) h);
   cairo_t *cairo = cairo_create (surface);
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  bool painted = paint (cairo, page, w, h, error);
+  bool painted = pf_paint_page (cairo, page, w, h, error);
   if (painted &&
       cairo_surface_write_to_png_stream (surface, append_bytes, bytes) != CAIRO_STATUS_SUCCESS)
     {

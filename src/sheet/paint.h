@@ -7,6 +7,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include <cairo.h>
 #include <glib.h>
 
 G_BEGIN_DECLS
@@ -16,6 +17,9 @@ typedef struct {
   const char *title;
   gint64 created; /* seconds since 1970 */
 } PfPdfWords;
+
+/* Paints one page into a viewport of that size, from the origin on. */
+bool pf_paint_page (cairo_t *cairo, const char *page, double width, double height, GError **error);
 
 /* A PDF of n pages of width by height mm. NULL on error. */
 GByteArray *pf_paint_pdf (const char *const *pages, size_t n, double width, double height,

@@ -78,13 +78,17 @@ pf_layer_pins (PfPage *page, const PfView *view, const PfDrawn *drawn)
 void
 pf_layer_beads (PfPage *page, const PfView *view, const PfDrawn *drawn)
 {
+  /* All beads, then all their holes: shapes that don't cover one another are drawn together. */
+  static void (*const marks[]) (PfPage *, const PfSizes *, PfPoint) = { pf_mark_bead,
+                                                                        pf_mark_bead_hole };
   const PfFilling *filling = drawn->motif->filling;
   pf_page_group (page, "beads", pf_ink_bead (&drawn->sizes));
-  for (size_t b = 0; b < filling->counts.beads; b++)
-    {
-      const PfPoint at = pf_view_point (view, filling->stitches[filling->beads[b]].at);
-      if (pf_view_sees (view, at, 3 * drawn->sizes.pin))
-        pf_mark_bead (page, &drawn->sizes, at);
-    }
+  for (size_t mark = 0; mark < G_N_ELEMENTS (marks); mark++)
+    for (size_t b = 0; b < filling->counts.beads; b++)
+      {
+        const PfPoint at = pf_view_point (view, filling->stitches[filling->beads[b]].at);
+        if (pf_view_sees (view, at, 3 * drawn->sizes.pin))
+          marks[mark](page, &drawn->sizes, at);
+      }
   pf_page_group_end (page);
 }

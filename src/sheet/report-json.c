@@ -30,6 +30,16 @@ add_string (JsonBuilder *json, const char *name, const char *value)
   json_builder_add_string_value (json, value);
 }
 
+/* What is false goes without saying. */
+static void
+add_flag (JsonBuilder *json, const char *name, bool set)
+{
+  if (!set)
+    return;
+  json_builder_set_member_name (json, name);
+  json_builder_add_boolean_value (json, TRUE);
+}
+
 static void
 begin_member (JsonBuilder *json, const char *name)
 {
@@ -116,6 +126,35 @@ add_placement (JsonBuilder *json, const PfMotif *motif)
   json_builder_end_object (json);
 }
 
+static const char *
+edge_name (PfEdgeKind kind)
+{
+  return kind == PF_EDGE_CLOTH_STITCH ? "cloth" : "half";
+}
+
+static void
+add_edge (JsonBuilder *json, const PfEdge *edge)
+{
+  json_builder_begin_object (json);
+  add_string (json, "kind", edge_name (edge->kind));
+  add_number (json, "gap", edge->gap);
+  begin_list (json, "pinholes");
+  for (size_t p = 0; p < edge->n_pinholes; p++)
+    json_builder_add_double_value (json, edge->pinholes[p]);
+  json_builder_end_array (json);
+  begin_list (json, "stretches");
+  for (size_t s = 0; s < edge->n_stretches; s++)
+    {
+      json_builder_begin_object (json);
+      add_number (json, "from", edge->stretches[s].from);
+      add_number (json, "to", edge->stretches[s].to);
+      add_string (json, "kind", edge_name (edge->stretches[s].kind));
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+  json_builder_end_object (json);
+}
+
 static void
 add_loops (JsonBuilder *json, const PfMotif *motif)
 {
@@ -131,17 +170,17 @@ add_loops (JsonBuilder *json, const PfMotif *motif)
   json_builder_end_array (json);
   begin_list (json, "edges");
   for (size_t l = 0; l < motif->region->n_loops; l++)
-    {
-      const PfEdge *edge = &motif->edges[l];
-      json_builder_begin_object (json);
-      add_string (json, "kind", edge->kind == PF_EDGE_CLOTH_STITCH ? "cloth" : "half");
-      add_number (json, "gap", edge->gap);
-      begin_list (json, "pinholes");
-      for (size_t p = 0; p < edge->n_pinholes; p++)
-        json_builder_add_double_value (json, edge->pinholes[p]);
-      json_builder_end_array (json);
-      json_builder_end_object (json);
-    }
+    add_edge (json, &motif->edges[l]);
+  json_builder_end_array (json);
+}
+
+/* The numbers of a repeat. */
+static void
+add_repeat (JsonBuilder *json, int i, int j)
+{
+  begin_list (json, "repeat");
+  json_builder_add_int_value (json, i);
+  json_builder_add_int_value (json, j);
   json_builder_end_array (json);
 }
 
@@ -149,10 +188,7 @@ static void
 add_stitch (JsonBuilder *json, const PfMotif *motif, PfStitchId id)
 {
   add_string (json, "stitch", motif->ground->stitches[id.k].name);
-  begin_list (json, "repeat");
-  json_builder_add_int_value (json, id.i);
-  json_builder_add_int_value (json, id.j);
-  json_builder_end_array (json);
+  add_repeat (json, id.i, id.j);
 }
 
 static void
@@ -211,11 +247,7 @@ add_worked (JsonBuilder *json, const PfMotif *motif)
       add_point (json, "at", stitch->at);
       add_count (json, "left_pair", stitch->pairs_in[PF_LEFT] + 1);
       add_count (json, "right_pair", stitch->pairs_in[PF_RIGHT] + 1);
-      if (beaded[filling->order[n]])
-        {
-          json_builder_set_member_name (json, "bead");
-          json_builder_add_boolean_value (json, TRUE);
-        }
+      add_flag (json, "bead", beaded[filling->order[n]]);
       json_builder_end_object (json);
     }
   json_builder_end_array (json);
@@ -255,6 +287,7 @@ add_sewings (JsonBuilder *json, const PfMotif *motif)
       add_point (json, "target", sewing->target_at);
       add_number (json, "distance", sewing->distance);
       add_number (json, "angle", sewing->angle);
+      add_flag (json, "chosen", sewing->chosen);
       add_sewn_stitch (json, "leaves", motif, sewing->leaving);
       add_sewn_stitch (json, "enters", motif, sewing->entering);
       json_builder_end_object (json);
@@ -278,21 +311,25 @@ warning_name (PfWarningKind kind)
 }
 
 static void
-add_repeats_and_warnings (JsonBuilder *json, const PfFilling *filling)
+add_repeats (JsonBuilder *json, const PfMotif *motif)
 {
+  const PfFilling *filling = motif->filling;
   begin_list (json, "repeat_states");
   for (size_t r = 0; r < filling->n_repeats; r++)
     {
       const PfRepeat *repeat = &filling->repeats[r];
       json_builder_begin_object (json);
-      begin_list (json, "repeat");
-      json_builder_add_int_value (json, repeat->i);
-      json_builder_add_int_value (json, repeat->j);
-      json_builder_end_array (json);
+      add_repeat (json, repeat->i, repeat->j);
       add_string (json, "state", state_name (repeat->state));
+      add_flag (json, "chosen", pf_repeat_is_chosen (motif, repeat));
       json_builder_end_object (json);
     }
   json_builder_end_array (json);
+}
+
+static void
+add_warnings (JsonBuilder *json, const PfFilling *filling)
+{
   begin_list (json, "warnings");
   for (size_t w = 0; w < filling->n_warnings; w++)
     {
@@ -300,6 +337,34 @@ add_repeats_and_warnings (JsonBuilder *json, const PfFilling *filling)
       add_string (json, "kind", warning_name (filling->warnings[w].kind));
       add_string (json, "text", filling->warnings[w].text);
       add_point (json, "at", filling->warnings[w].at);
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+}
+
+/* Choices that couldn't be kept to. */
+static void
+add_unheeded (JsonBuilder *json, const PfMotif *motif)
+{
+  const PfFilling *filling = motif->filling;
+  begin_list (json, "unheeded");
+  for (size_t u = 0; u < filling->n_unheeded; u++)
+    {
+      const PfUnheeded *unheeded = &filling->unheeded[u];
+      json_builder_begin_object (json);
+      add_string (json, "of", unheeded->of_sewing ? "sewing" : "repeat");
+      if (unheeded->of_sewing)
+        {
+          const PfLineId line = motif->settings.sewing_choices[unheeded->index].line;
+          add_count (json, "stitch_number", (size_t) line.stitch.k + 1);
+          add_repeat (json, line.stitch.i, line.stitch.j);
+          add_string (json, "side", line.side == PF_LEFT ? "left" : "right");
+          add_string (json, "way", line.leaves ? "leaves" : "enters");
+        }
+      else
+        add_repeat (json, motif->settings.choices[unheeded->index].i,
+                    motif->settings.choices[unheeded->index].j);
+      add_string (json, "why", unheeded->why);
       json_builder_end_object (json);
     }
   json_builder_end_array (json);
@@ -318,7 +383,9 @@ add_motif (JsonBuilder *json, const PfMotif *motif, bool own_ground)
   add_paths (json, motif);
   add_worked (json, motif);
   add_sewings (json, motif);
-  add_repeats_and_warnings (json, motif->filling);
+  add_repeats (json, motif);
+  add_warnings (json, motif->filling);
+  add_unheeded (json, motif);
   json_builder_end_object (json);
 }
 
@@ -332,6 +399,8 @@ pf_report_json (const PfPricking *pricking)
   add_string (json, "format", "pinfold-report");
   add_count (json, "version", 1);
   add_string (json, "title", pricking->title);
+  if (pricking->notes != NULL && *pricking->notes != '\0')
+    add_string (json, "notes", pricking->notes);
   if (ground != NULL)
     add_string (json, "ground", ground->name);
   add_counts (json, &total);

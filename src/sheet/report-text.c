@@ -111,6 +111,11 @@ append_sewings (GString *text, const PfMotif *motif)
   if (filling->n_sewings == 0)
     return;
   g_string_append_printf (text, "\n%s\n", _ ("Sewings, in the order of work"));
+  bool any_chosen = false;
+  for (size_t s = 0; s < filling->n_sewings && !any_chosen; s++)
+    any_chosen = filling->sewings[s].chosen;
+  if (any_chosen)
+    g_string_append_printf (text, "  %s\n", _ ("An asterisk marks what you chose yourself."));
   g_string_append (text, "  ");
   append_cell (text, _ ("No."), 5);
   append_cell (text, _ ("Pair"), 5);
@@ -125,8 +130,8 @@ append_sewings (GString *text, const PfMotif *motif)
       g_autofree char *place = place_words (motif, sewing);
       g_autofree char *stitch = pf_sewing_stitch_name (motif, sewing, _ (" and "));
       g_autofree char *at = g_strdup_printf ("%.1f, %.1f", sewing->at.x, sewing->at.y);
-      g_autofree char *angle =
-          g_strdup_printf ("%.0f°%s", sewing->angle, sewing->off_line ? " !" : "");
+      g_autofree char *angle = g_strdup_printf (
+          "%.0f°%s%s", sewing->angle, sewing->off_line ? " !" : "", sewing->chosen ? " *" : "");
       g_string_append_printf (text, "  %5zu  %5u  ", s + 1, sewing->pair + 1);
       append_cell (text, kind_word (sewing->kind), 10);
       append_cell (text, place, 20);
@@ -158,6 +163,69 @@ append_path (GString *text, const PfMotif *motif, size_t p)
   g_string_append_c (text, '\n');
 }
 
+static const char *
+edge_words (PfEdgeKind kind)
+{
+  return kind == PF_EDGE_CLOTH_STITCH ? _ ("cloth stitch") : _ ("half stitch");
+}
+
+static void
+append_edges (GString *text, const PfMotif *motif)
+{
+  for (size_t l = 0; l < motif->region->n_loops; l++)
+    {
+      const PfEdge *edge = &motif->edges[l];
+      const bool cloth = edge->kind == PF_EDGE_CLOTH_STITCH;
+      if (l == 0)
+        g_string_append_printf (text,
+                                cloth ? _ ("  Cloth stitch edge, edge gap %g mm\n")
+                                      : _ ("  Half stitch edge, edge gap %g mm\n"),
+                                edge->gap);
+      else if (edge->kind != motif->edges[0].kind || edge->gap != motif->edges[0].gap)
+        g_string_append_printf (text, _ ("  Hole %zu: %s edge, edge gap %g mm\n"), l,
+                                edge_words (edge->kind), edge->gap);
+      for (size_t s = 0; s < edge->n_stretches; s++)
+        {
+          const PfEdgeStretch *stretch = &edge->stretches[s];
+          if (l == 0)
+            g_string_append_printf (text, _ ("  From %.1f to %.1f mm along the outline: %s edge\n"),
+                                    stretch->from, stretch->to, edge_words (stretch->kind));
+          else
+            g_string_append_printf (text, _ ("  From %.1f to %.1f mm along hole %zu: %s edge\n"),
+                                    stretch->from, stretch->to, l, edge_words (stretch->kind));
+        }
+    }
+}
+
+static const char *
+state_words (PfRepeatState state)
+{
+  switch (state)
+    {
+    case PF_REPEAT_KEPT:
+      return C_ ("repeat", "kept");
+    case PF_REPEAT_PLAIN:
+      return C_ ("repeat", "plain");
+    default:
+      return C_ ("repeat", "left out");
+    }
+}
+
+/* What the maker chose herself, and what of it couldn't be. */
+static void
+append_choices (GString *text, const PfMotif *motif)
+{
+  const PfFilling *filling = motif->filling;
+  for (size_t r = 0; r < filling->n_repeats; r++)
+    if (pf_repeat_is_chosen (motif, &filling->repeats[r]))
+      g_string_append_printf (text, _ ("  Your choice: repeat (%d, %d) is %s\n"),
+                              filling->repeats[r].i, filling->repeats[r].j,
+                              state_words (filling->repeats[r].state));
+  for (size_t u = 0; u < filling->n_unheeded; u++)
+    g_string_append_printf (text, _ ("  A choice of yours wasn’t kept to: %s\n"),
+                            filling->unheeded[u].why);
+}
+
 static void
 append_motif (GString *text, const PfMotif *motif, bool own_ground)
 {
@@ -170,14 +238,11 @@ append_motif (GString *text, const PfMotif *motif, bool own_ground)
   g_string_append_printf (
       text, _ ("  Ground’s origin at (%.2f, %.2f) mm, turned by %g degrees, gap %g mm\n"),
       placement->origin.x, placement->origin.y, placement->turn, placement->gap);
-  g_string_append_printf (text,
-                          motif->edges[0].kind == PF_EDGE_CLOTH_STITCH
-                              ? _ ("  Cloth stitch edge, edge gap %g mm\n")
-                              : _ ("  Half stitch edge, edge gap %g mm\n"),
-                          motif->edges[0].gap);
+  append_edges (text, motif);
   append_counts (text, motif->ground->has_core, &filling->counts);
   for (size_t w = 0; w < filling->n_warnings; w++)
     g_string_append_printf (text, _ ("  Look: %s\n"), filling->warnings[w].text);
+  append_choices (text, motif);
   append_sewings (text, motif);
   if (filling->n_pairs > 0)
     g_string_append_printf (text, "\n%s\n", _ ("Each pair’s way: sewings and stitches (repeat)"));
@@ -198,6 +263,8 @@ pf_report_text (const PfPricking *pricking)
       text,
       _ ("Places in mm from the drawing’s top left; pinholes numbered along the outline from its "
          "first point; repeats as (i, j) from the ground’s origin.\n"));
+  if (pricking->notes != NULL && *pricking->notes != '\0')
+    g_string_append_printf (text, "\n%s\n%s\n", _ ("Notes"), pricking->notes);
   if (pricking->motifs->len > 1)
     {
       const PfCounts total = pf_pricking_counts (pricking);

@@ -58,6 +58,26 @@ pf_sewing_stitch_name (const PfMotif *motif, const PfSewing *sewing, const char 
   return g_string_free (text, FALSE);
 }
 
+static bool
+is_heeded (const PfFilling *filling, size_t choice)
+{
+  for (size_t u = 0; u < filling->n_unheeded; u++)
+    if (!filling->unheeded[u].of_sewing && filling->unheeded[u].index == choice)
+      return false;
+  return true;
+}
+
+bool
+pf_repeat_is_chosen (const PfMotif *motif, const PfRepeat *repeat)
+{
+  const PfFillingSettings *s = &motif->settings;
+  for (size_t c = 0; c < s->n_choices; c++)
+    if (s->choices[c].i == repeat->i && s->choices[c].j == repeat->j &&
+        s->choices[c].state == repeat->state && is_heeded (motif->filling, c))
+      return true;
+  return false;
+}
+
 bool
 pf_report_is_small (const PfPricking *pricking)
 {

@@ -17,5 +17,8 @@ char *pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing);
  * between them, for a turned pair. */
 char *pf_sewing_stitch_name (const PfMotif *motif, const PfSewing *sewing, const char *joiner);
 
+/* Did the maker choose the state that this repeat has? */
+bool pf_repeat_is_chosen (const PfMotif *motif, const PfRepeat *repeat);
+
 /* Few enough stitches that people may read the file. */
 bool pf_report_is_small (const PfPricking *pricking);

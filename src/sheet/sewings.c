@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Where pairs are sewn to the edge: a mark at each place, and a pennant beside those off their
- * line.
+ * Where pairs are sewn to the edge: a mark at each place, a pennant beside those off their line,
+ * and a ring round those that the maker chose herself.
  */
 #include "layers.h"
 
@@ -23,6 +23,12 @@ static bool
 is_off_line (const PfSewing *sewing)
 {
   return sewing->off_line;
+}
+
+static bool
+is_chosen (const PfSewing *sewing)
+{
+  return sewing->chosen;
 }
 
 static void
@@ -61,5 +67,8 @@ pf_layer_sewings (PfPage *page, const PfView *view, const PfDrawn *drawn)
   pf_page_group_end (page);
   pf_page_group (page, "off-line", pf_ink_off_line (&drawn->sizes));
   draw_marks (page, view, drawn, is_off_line, pf_mark_off_line);
+  pf_page_group_end (page);
+  pf_page_group (page, "chosen", pf_ink_chosen (&drawn->sizes));
+  draw_marks (page, view, drawn, is_chosen, pf_mark_chosen);
   pf_page_group_end (page);
 }

@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "edge-strip-layout.h"
 #include "furniture.h"
 #include "layers.h"
 #include "paint.h"
@@ -212,6 +213,37 @@ page_svg (const Layout *layout, const char *title, size_t n)
   return pf_page_finish (page);
 }
 
+static bool
+add_strips (PfSheet *sheet, const PfPricking *pricking, GError **error)
+{
+  g_autoptr (GPtrArray) strips =
+      pf_strip_pages_new (pricking, sheet->title, sheet->width, sheet->height);
+  if (sheet->pages->len + strips->len > PF_MAX_SHEETS)
+    {
+      g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
+                   _ ("With the edge strips there would be more than %d sheets. Choose a larger "
+                      "paper, or leave the strips out."),
+                   PF_MAX_SHEETS);
+      return false;
+    }
+  g_ptr_array_extend_and_steal (sheet->pages, g_steal_pointer (&strips));
+  return true;
+}
+
+PfSheetSettings
+pf_sheet_settings_of (const PfDocument *document)
+{
+  const PfPageSetup *page = &document->page;
+  return (PfSheetSettings){
+    .paper = page->paper,
+    .enlarge = page->enlarge,
+    .pins_only = page->pins_only,
+    .mirror = page->mirror,
+    .background = page->background,
+    .edge_strip = page->edge_strip,
+  };
+}
+
 PfSheet *
 pf_sheet_new (const PfPricking *pricking, const PfSheetSettings *settings, GError **error)
 {
@@ -219,7 +251,7 @@ pf_sheet_new (const PfPricking *pricking, const PfSheetSettings *settings, GErro
   if (!check_settings (pricking, settings, error) ||
       !layout_init (&layout, pricking, settings, error))
     return NULL;
-  PfSheet *sheet = g_new0 (PfSheet, 1);
+  g_autoptr (PfSheet) sheet = g_new0 (PfSheet, 1);
   sheet->width = layout.tiling.width;
   sheet->height = layout.tiling.height;
   sheet->title = g_utf8_make_valid (pricking->title ? pricking->title : "", -1);
@@ -227,7 +259,9 @@ pf_sheet_new (const PfPricking *pricking, const PfSheetSettings *settings, GErro
   sheet->pages = g_ptr_array_new_with_free_func (g_free);
   for (size_t n = 0; n < pf_tiling_n_sheets (&layout.tiling); n++)
     g_ptr_array_add (sheet->pages, page_svg (&layout, sheet->title, n));
-  return sheet;
+  if (settings->edge_strip && !add_strips (sheet, pricking, error))
+    return NULL;
+  return g_steal_pointer (&sheet);
 }
 
 void
@@ -258,6 +292,14 @@ pf_sheet_page_size (const PfSheet *sheet, double *width, double *height)
 {
   *width = sheet->width;
   *height = sheet->height;
+}
+
+bool
+pf_sheet_draw_page (const PfSheet *sheet, size_t n, cairo_t *cr, GError **error)
+{
+  g_return_val_if_fail (n < sheet->pages->len, false);
+  return pf_paint_page (cr, g_ptr_array_index (sheet->pages, n), sheet->width, sheet->height,
+                        error);
 }
 
 bool

@@ -225,7 +225,7 @@ test_odd_values (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (pf_preferences_colour (preferences, PF_PAIR_NEW), ==,
                    pf_line_style (PF_PAIR_NEW)->colour);
   g_assert_cmpfloat (pf_preferences_line_width (preferences), ==, 1);
-  g_assert_cmpfloat (pf_preferences_pixels_per_mm (preferences), ==, PF_PIXELS_PER_MM);
+  g_assert_cmpfloat (pf_preferences_pixels_per_mm (preferences), ==, PF_PIXELS_PER_MM_USUAL);
   g_assert_cmpuint (pf_preferences_layers (preferences), ==, PF_LAYER_OUTLINE);
   g_assert_false (pf_preferences_welcome_shown (preferences));
   g_object_set (preferences, "line-width", 2.0, NULL);

@@ -71,6 +71,9 @@ draw_once (const PfPricking *pricking, PfScene **scene, const Case *c, double zo
                          { middle.x + half.x, middle.y + half.y } };
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, WIDTH, HEIGHT);
   cairo_t *cr = cairo_create (surface);
+  /* The paper, so that the system has given all of the picture's memory. */
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
   cairo_scale (cr, scale, scale);
   cairo_translate (cr, -window.min.x, -window.min.y);
   const double start = bench_now ();

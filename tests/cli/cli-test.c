@@ -135,6 +135,17 @@ static const Wrong wrong[] = {
     "bow-2.svg" },
   { "over-ground", "fill --outline bow.svg --ground broken.json --gap 4 --report broken.json", 2,
     "broken.json" },
+  { "document-and-ground", "fill piece.pinfold --ground rose", 2, "--ground" },
+  { "document-and-gap", "fill piece.pinfold --gap 3", 2, "--gap" },
+  { "document-and-outline", "fill piece.pinfold --outline DEMO/pond.svg", 2, "--outline" },
+  { "two-documents", "fill piece.pinfold other.pinfold", 2, "other.pinfold" },
+  { "no-document", "fill nowhere.pinfold", 1, "nowhere.pinfold" },
+  { "document-later", "fill later.pinfold", 1, "later Pinfold" },
+  { "document-empty", "fill unfilled.pinfold", 1, "ground" },
+  { "document-crossing", "fill bow.pinfold", 1, "“bow”" },
+  { "document-is-drawing", "fill bow.svg", 1, "bow.svg" },
+  { "document-paper", "fill piece.pinfold --paper A9", 2, "A9" },
+  { "over-document", "fill piece.svg --sheet ./piece.svg", 2, "piece.svg" },
   { "draw-two", "grounds --draw a.svg rose torchon", 2, "one ground" },
   { "draw-ending", "grounds --draw a.txt rose", 2, "a.txt" },
   { "grounds-unknown", "grounds roes", 1, "rose" },
@@ -330,6 +341,92 @@ test_origin_and_turn (void)
   g_assert_cmpint (count_at (root, "crossings", "entering"), ==, 8);
 }
 
+/* A document that says the same as options do gives the same report, byte by byte. */
+static void
+test_document (void)
+{
+  g_auto (Run) from_outline =
+      run_words ("fill --outline piece-outline.svg --ground armure --gap 4 --turn 30 --edge cloth "
+                 "--carry 2 --beads kept --report outline.json --report outline.csv");
+  g_assert_cmpint (from_outline.status, ==, 0);
+  g_auto (Run) from_document = run_words (
+      "fill piece.pinfold --report document.json --report document.csv --sheet document.svg");
+  g_assert_cmpstr (from_document.err, ==, "");
+  g_assert_cmpint (from_document.status, ==, 0);
+  static const char *const endings[] = { "json", "csv" };
+  for (size_t e = 0; e < G_N_ELEMENTS (endings); e++)
+    {
+      g_autofree char *one = g_strconcat ("outline.", endings[e], NULL);
+      g_autofree char *other = g_strconcat ("document.", endings[e], NULL);
+      g_autofree char *a = read_file (one, NULL), *b = read_file (other, NULL);
+      g_assert_true (strcmp (a, b) == 0);
+    }
+}
+
+/* The page is the document's, but for what the options say. ISO 216: A3 is 420 mm high. */
+static void
+test_document_page (void)
+{
+  g_auto (Run) own = run_words ("fill piece.pinfold --sheet own.svg");
+  g_auto (Run) other =
+      run_words ("fill piece.pinfold --paper A4 --pins-only --enlarge 2 --sheet other.svg");
+  g_assert_cmpint (own.status, ==, 0);
+  g_assert_cmpint (other.status, ==, 0);
+  g_autofree char *a3 = read_file ("own.svg", NULL), *a4 = read_file ("other.svg", NULL);
+  g_assert_nonnull (strstr (a3, "height=\"420mm"));
+  g_assert_null (strstr (a4, "420mm"));
+  g_assert_nonnull (strstr (a3, "class=\"new"));
+  g_assert_null (strstr (a4, "class=\"new"));
+}
+
+/* What the maker chose is kept to. */
+static void
+test_document_choices (void)
+{
+  static const char choice[] = "\"repeats\": [{\"repeat\": [0, 0], \"state\": \"left_out\"}]";
+  g_autofree char *piece = read_file ("piece.pinfold", NULL);
+  g_auto (GStrv) parts = g_strsplit (piece, "\"repeats\": []", -1);
+  g_autofree char *chosen = g_strjoinv (choice, parts);
+  g_assert_cmpuint (g_strv_length (parts), ==, 2);
+  write_file ("chosen.pinfold", chosen);
+  g_auto (Run) run = run_words ("fill chosen.pinfold --report chosen.json");
+  g_assert_cmpint (run.status, ==, 0);
+  g_autofree char *with = read_file ("chosen.json", NULL);
+  g_auto (Run) without = run_words ("fill piece.pinfold --report plain.json");
+  g_assert_cmpint (without.status, ==, 0);
+  g_autofree char *plain = read_file ("plain.json", NULL);
+  g_assert_true (strcmp (with, plain) != 0);
+}
+
+/* The same square as a drawing and as a document. */
+static void
+write_pieces (void)
+{
+  write_file (
+      "piece-outline.svg",
+      "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='60mm' viewBox='0 0 60 60'>"
+      "<rect id='square' x='10' y='10' width='40' height='40'/></svg>");
+  /* Through CSS pixels and back, 10 mm lose their last bit. */
+  const char *piece =
+      "{\"format\": \"pinfold\", \"version\": 1, \"title\": \"piece-outline\", \"size\": [60, 60],"
+      " \"page\": {\"paper\": \"A3\"}, \"motifs\": [{\"id\": \"m1\", \"name\": \"square\","
+      " \"curves\": [{\"path\": [\"M 9.9999999999999982 9.9999999999999982\","
+      " \"L 49.999999999999993 9.9999999999999982\", \"L 49.999999999999993 49.999999999999993\","
+      " \"L 9.9999999999999982 49.999999999999993\", \"Z\"],"
+      " \"edge\": {\"kind\": \"cloth\", \"gap\": 2}}], \"ground\": \"armure\","
+      " \"filling\": {\"gap\": 4, \"turn\": 30,"
+      " \"origin\": [29.999999999999996, 29.999999999999996], \"carry\": 2,"
+      " \"beads\": \"kept\", \"repeats\": []}}]}";
+  write_file ("piece.pinfold", piece);
+  write_file ("piece.svg", piece);
+  write_file ("later.pinfold", "{\"format\": \"pinfold\", \"version\": 2}");
+  write_file ("unfilled.pinfold", "{\"format\": \"pinfold\", \"version\": 1, \"motifs\": []}");
+  write_file ("bow.pinfold",
+              "{\"format\": \"pinfold\", \"version\": 1, \"motifs\": [{\"id\": \"m1\", \"name\": "
+              "\"bow\", \"curves\": [{\"path\": [\"M 5 5\", \"L 55 55\", \"L 55 5\", \"L 5 55\", "
+              "\"Z\"]}], \"ground\": \"rose\"}]}");
+}
+
 static void
 remove_folder (void)
 {
@@ -356,6 +453,7 @@ main (int argc, char **argv)
   write_file ("empty.svg", "");
   write_file ("note.svg", "Dear pupil, the outline is on the other side.");
   write_file ("broken.json", "{\"format\": \"pinfold-ground\"");
+  write_pieces ();
   for (size_t w = 0; w < G_N_ELEMENTS (wrong); w++)
     {
       g_autofree char *path = g_strdup_printf ("/cli/wrong/%s", wrong[w].name);
@@ -367,6 +465,9 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/same-bytes", test_same_bytes);
   g_test_add_func ("/cli/old-file-kept", test_old_file_kept);
   g_test_add_func ("/cli/origin-and-turn", test_origin_and_turn);
+  g_test_add_func ("/cli/document", test_document);
+  g_test_add_func ("/cli/document-page", test_document_page);
+  g_test_add_func ("/cli/document-choices", test_document_choices);
   const int status = g_test_run ();
   remove_folder ();
   return status;

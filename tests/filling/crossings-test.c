@@ -246,9 +246,9 @@ test_sample (gconstpointer data)
       settings.placement = sample_placement (sample->least_gap, sample->most_gap);
       g_autoptr (PfLattice) lattice = pf_lattice_new (region, ground, &settings.placement, NULL);
       pf_lattice_find_inside (lattice, region, sample->clearance);
-      PfCounts counts = { 0 };
+      g_autoptr (PfFilling) filling = g_new0 (PfFilling, 1);
       g_autoptr (GArray) beads = NULL;
-      g_array_unref (pf_lattice_find_repeats (lattice, &settings, &counts, &beads));
+      g_array_unref (pf_lattice_find_repeats (lattice, &settings, filling, &beads));
       check_all_lines (lattice, region);
     }
 }

@@ -6,11 +6,12 @@
  */
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include <glpk.h>
 
-#include <filling-private.h>
+#include <sewing-places.h>
 
 #include "samples.h"
 
@@ -18,17 +19,22 @@
  */
 
 typedef struct {
-  const PfLoop *loop;
-  const PfEdge *edge;
-  int limit;
+  const PfEdgeLine *line;
   double reach;
 } Task;
+
+static double
+distance_to (const Task *task, double target, size_t pinhole)
+{
+  const double straight = fabs (target - task->line->pinholes[pinhole]);
+  return task->line->closed ? fmin (straight, task->line->length - straight) : straight;
+}
 
 static bool
 may_have (const Task *task, double target, size_t pinhole)
 {
-  return task->edge->kind == PF_EDGE_CLOTH_STITCH ||
-         pf_loop_distance (task->loop, target, task->edge->pinholes[pinhole]) <= task->reach + 1e-6;
+  return task->line->kind == PF_EDGE_CLOTH_STITCH ||
+         distance_to (task, target, pinhole) <= task->reach + 1e-6;
 }
 
 /* A row for each sewing and each pinhole, a column for each pinhole a sewing may have. A sewing at
@@ -38,13 +44,16 @@ transport_programme (const Task *task, const PfPlacing *placings, size_t n, doub
 {
   glp_prob *lp = glp_create_prob ();
   glp_set_obj_dir (lp, GLP_MAX);
-  glp_add_rows (lp, (int) (n + task->edge->n_pinholes));
+  glp_add_rows (lp, (int) (n + task->line->n_pinholes));
   for (size_t s = 0; s < n; s++)
     glp_set_row_bnds (lp, (int) s + 1, GLP_UP, 0, 1);
-  for (size_t p = 0; p < task->edge->n_pinholes; p++)
-    glp_set_row_bnds (lp, (int) (n + p) + 1, GLP_UP, 0, task->limit);
+  for (size_t p = 0; p < task->line->n_pinholes; p++)
+    {
+      const int room = (int) task->line->room[p];
+      glp_set_row_bnds (lp, (int) (n + p) + 1, room > 0 ? GLP_DB : GLP_FX, 0, room);
+    }
   for (size_t s = 0; s < n; s++)
-    for (size_t p = 0; p < task->edge->n_pinholes; p++)
+    for (size_t p = 0; p < task->line->n_pinholes; p++)
       {
         if (!may_have (task, placings[s].target, p))
           continue;
@@ -53,9 +62,7 @@ transport_programme (const Task *task, const PfPlacing *placings, size_t n, doub
         const int column = glp_add_cols (lp, 1);
         glp_set_col_bnds (lp, column, GLP_LO, 0, 0);
         glp_set_mat_col (lp, column, 2, rows, ones);
-        glp_set_obj_coef (
-            lp, column,
-            worth - pf_loop_distance (task->loop, placings[s].target, task->edge->pinholes[p]));
+        glp_set_obj_coef (lp, column, worth - distance_to (task, placings[s].target, p));
       }
   return lp;
 }
@@ -77,23 +84,22 @@ best_worth (const Task *task, const PfPlacing *placings, size_t n, double worth)
 static void
 check_allowed (const Task *task, const PfPlacing *placings, size_t n)
 {
-  g_autofree int *used = g_new0 (int, task->edge->n_pinholes);
+  g_autofree int *used = g_new0 (int, task->line->n_pinholes);
   for (size_t s = 0; s < n; s++)
     {
       const PfPlacing *placing = &placings[s];
       if (placing->pinhole == PF_NONE)
         {
           g_assert_cmpfloat (placing->distance, ==, 0);
-          g_assert_cmpint (task->edge->kind, ==, PF_EDGE_HALF_STITCH);
+          g_assert_cmpint (task->line->kind, ==, PF_EDGE_HALF_STITCH);
           continue;
         }
-      g_assert_cmpuint (placing->pinhole, <, task->edge->n_pinholes);
+      g_assert_cmpuint (placing->pinhole, <, task->line->n_pinholes);
       g_assert_true (may_have (task, placing->target, placing->pinhole));
-      g_assert_cmpint (++used[placing->pinhole], <=, task->limit);
+      g_assert_cmpint (++used[placing->pinhole], <=, task->line->room[placing->pinhole]);
       g_assert_cmpfloat (
-          fabs (placing->distance - pf_loop_distance (task->loop, placing->target,
-                                                      task->edge->pinholes[placing->pinhole])),
-          <, 1e-9);
+          fabs (placing->distance - distance_to (task, placing->target, placing->pinhole)), <,
+          1e-9);
     }
 }
 
@@ -101,10 +107,11 @@ check_allowed (const Task *task, const PfPlacing *placings, size_t n)
 static double
 way (const Task *task, const PfPlacing *placing)
 {
-  const double forward =
-      pf_loop_forward (task->loop, placing->target, task->edge->pinholes[placing->pinhole]);
-  return forward <= pf_loop_length (task->loop) / 2 ? forward
-                                                    : forward - pf_loop_length (task->loop);
+  const double straight = task->line->pinholes[placing->pinhole] - placing->target;
+  if (!task->line->closed)
+    return straight;
+  const double length = task->line->length, forward = straight < 0 ? straight + length : straight;
+  return forward <= length / 2 ? forward : forward - length;
 }
 
 /* On the loop unrolled, no two sewings have their pinholes in the wrong order. Half-way round the
@@ -112,16 +119,17 @@ way (const Task *task, const PfPlacing *placing)
 static void
 check_order (const Task *task, const PfPlacing *placings, size_t n)
 {
-  const double length = pf_loop_length (task->loop);
+  const double length = task->line->length;
+  const int rounds = task->line->closed;
   for (size_t s = 0; s < n; s++)
     for (size_t t = 0; t < n; t++)
-      for (int round = -1; round <= 1; round++)
+      for (int round = -rounds; round <= rounds; round++)
         {
           if (placings[s].pinhole == PF_NONE || placings[t].pinhole == PF_NONE)
             continue;
           const double target = placings[s].target, later = placings[t].target + round * length;
           const double mine = way (task, &placings[s]), its = way (task, &placings[t]);
-          if (target >= later || fmax (fabs (mine), fabs (its)) > length / 2 - 1e-6)
+          if (target >= later || (rounds > 0 && fmax (fabs (mine), fabs (its)) > length / 2 - 1e-6))
             continue;
           g_assert_cmpfloat (target + mine, <=, later + its + 1e-9);
         }
@@ -131,7 +139,7 @@ typedef struct {
   const char *name;
   PfEdgeKind kind;
   int n_sewings, n_pinholes, limit;
-  double reach; /* mm; the loop is about 200 mm long */
+  double reach; /* mm; the line is about 200 mm long */
   double crowd; /* the part of the loop that the targets come from */
 } Case;
 
@@ -156,9 +164,9 @@ static const Case cases[] = {
 
 /* Several of the targets stand at pinholes, and some at one place. */
 static PfPlacing *
-random_placings (const Case *c, const PfLoop *loop, const PfEdge *edge)
+random_placings (const Case *c, const PfEdgeLine *line)
 {
-  const double length = pf_loop_length (loop), from = g_test_rand_double_range (0, length);
+  const double length = line->length, from = g_test_rand_double_range (0, length);
   PfPlacing *placings = g_new0 (PfPlacing, MAX (c->n_sewings, 1));
   for (int s = 0; s < c->n_sewings; s++)
     {
@@ -166,21 +174,57 @@ random_placings (const Case *c, const PfLoop *loop, const PfEdge *edge)
       placings[s].target = fmod (from + g_test_rand_double_range (0, c->crowd) * length, length);
       if (s > 0 && g_test_rand_int_range (0, 5) == 0)
         placings[s].target = placings[s - 1].target;
-      if (edge->n_pinholes > 0 && g_test_rand_int_range (0, 8) == 0)
-        placings[s].target = edge->pinholes[g_test_rand_int_range (0, (int) edge->n_pinholes)];
+      if (line->n_pinholes > 0 && g_test_rand_int_range (0, 8) == 0)
+        placings[s].target = line->pinholes[g_test_rand_int_range (0, (int) line->n_pinholes)];
     }
   return placings;
 }
 
-static void
-check_problem (const Case *c, const PfLoop *loop, const PfEdge *edge)
+static int
+compare_doubles (const void *a, const void *b)
 {
-  const Task task = { loop, edge, c->limit, c->reach };
+  const double x = *(const double *) a, y = *(const double *) b;
+  return (x > y) - (x < y);
+}
+
+/* A closed line, or one with two ends, whose pinholes have all the same room; or, if `uneven`,
+ * some have less, as where the maker chose places (of cloth stitch, as long as all fit). */
+static PfEdgeLine
+random_line (const Case *c, bool closed, bool uneven)
+{
+  PfEdgeLine line = { .length = g_test_rand_double_range (150, 250),
+                      .closed = closed,
+                      .kind = c->kind,
+                      .gap = g_test_rand_double_range (1, 10),
+                      .pinholes = g_new (double, c->n_pinholes),
+                      .n_pinholes = (size_t) c->n_pinholes,
+                      .room = g_new (guint32, c->n_pinholes) };
+  for (int p = 0; p < c->n_pinholes; p++)
+    {
+      line.pinholes[p] = g_test_rand_double_range (0, line.length);
+      line.room[p] = (guint32) c->limit;
+    }
+  if (c->n_pinholes > 0)
+    qsort (line.pinholes, line.n_pinholes, sizeof (double), compare_doubles);
+  int spare = c->kind == PF_EDGE_CLOTH_STITCH ? c->n_pinholes * c->limit - c->n_sewings : G_MAXINT;
+  for (int p = 0; uneven && p < c->n_pinholes; p++)
+    {
+      const int less = MIN (g_test_rand_int_range (0, c->limit + 1), spare);
+      line.room[p] -= (guint32) less;
+      spare -= less;
+    }
+  return line;
+}
+
+static void
+check_problem (const Case *c, const PfEdgeLine *line)
+{
+  const Task task = { line, c->reach };
   const size_t n = (size_t) c->n_sewings;
-  const double worth = pf_loop_length (loop) * (c->n_sewings + 1);
-  g_autofree PfPlacing *placings = random_placings (c, loop, edge);
+  const double worth = line->length * (c->n_sewings + 1);
+  g_autofree PfPlacing *placings = random_placings (c, line);
   const double best = best_worth (&task, placings, n, worth);
-  pf_assign_places (placings, n, loop, edge, c->limit, c->reach);
+  g_assert_true (pf_assign_places (placings, n, line, c->reach));
   double sum = 0;
   for (size_t s = 0; s < n; s++)
     {
@@ -198,18 +242,12 @@ test_case (gconstpointer data)
 {
   const Case *c = data;
   glp_term_out (GLP_OFF);
-  for (int trial = 0; trial < 25; trial++)
+  for (int trial = 0; trial < 40; trial++)
     {
-      g_autoptr (PfRegion) region = sample_star ((PfPoint){ 0, 0 }, 20, 35, 30, 0);
-      const PfLoop *loop = &region->loops[0];
-      g_autofree double *places = g_new (double, MAX (c->n_pinholes, 1));
-      for (int p = 0; p < c->n_pinholes; p++)
-        places[p] = g_test_rand_double_range (0, pf_loop_length (loop));
-      PfEdge edge;
-      g_assert_true (pf_edge_init_given (&edge, loop, c->kind, g_test_rand_double_range (1, 10),
-                                         places, (size_t) c->n_pinholes, NULL));
-      check_problem (c, loop, &edge);
-      pf_edge_clear (&edge);
+      PfEdgeLine line = random_line (c, trial % 2 == 0, trial % 4 > 1);
+      check_problem (c, &line);
+      g_free (line.pinholes);
+      g_free (line.room);
     }
   glp_free_env ();
 }

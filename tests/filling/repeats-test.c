@@ -62,8 +62,8 @@ static const Case cases[] = {
   CHOSEN ("armure", "1,2,3,centre,close 2,close 3", PF_REPEAT_PLAIN, PF_REPEAT_PLAIN,
           "1,2,3,close 2,close 3", 3),
   CHOSEN ("armure", "2,close 2,centre", PF_REPEAT_KEPT, PF_REPEAT_KEPT, "2,centre,close 2", 1),
-  CHOSEN ("armure", "1,2,close 2", PF_REPEAT_KEPT, PF_REPEAT_KEPT, "1,2,close 2",
-          2), /* no middle to keep */
+  CHOSEN ("armure", "1,2,close 2", PF_REPEAT_KEPT, PF_REPEAT_PLAIN, "1,2,close 2",
+          2), /* no middle to keep: not heeded */
   CHOSEN ("armure", "all", PF_REPEAT_PLAIN, PF_REPEAT_PLAIN, "1,2,3,close 2,close 3,4", 4),
   CHOSEN ("armure", "all", PF_REPEAT_KEPT, PF_REPEAT_WHOLE, "all", 4),
   CHOSEN ("armure", "all", PF_REPEAT_LEFT_OUT, PF_REPEAT_LEFT_OUT, "", 0),
@@ -108,7 +108,7 @@ static const Case cases[] = {
   BEADS ("1,4,centre", NO_CHOICE, PF_BEADS_WHOLE, PF_REPEAT_KEPT, "1,centre,4", 2, 0),
   BEADS ("1,4,centre", NO_CHOICE, PF_BEADS_KEPT, PF_REPEAT_KEPT, "1,centre,4", 2, 1),
   BEADS ("1,centre", NO_CHOICE, PF_BEADS_KEPT, PF_REPEAT_PLAIN, "1", 1, 0),
-  BEADS ("1,4", PF_REPEAT_KEPT, PF_BEADS_KEPT, PF_REPEAT_KEPT, "1,4", 2, 0),
+  BEADS ("1,4", PF_REPEAT_KEPT, PF_BEADS_KEPT, PF_REPEAT_PLAIN, "1,4", 2, 0),
   BEADS ("all", PF_REPEAT_PLAIN, PF_BEADS_KEPT, PF_REPEAT_PLAIN, "1,2,3,close 2,close 3,4", 4, 0),
 };
 
@@ -183,6 +183,63 @@ check_counts (const Case *c, const PfCounts *counts)
   g_assert_cmpuint (counts->beads, ==, c->n_beads);
 }
 
+/* The choices for nothing (0 to 2) are told, and number 3 if it isn't kept to. */
+static void
+check_unheeded (const Case *c, const PfFilling *filling)
+{
+  const bool whole = c->choice == PF_REPEAT_KEPT && c->state == PF_REPEAT_WHOLE;
+  const bool heeded = c->choice == NO_CHOICE || c->choice == c->state || whole ||
+                      (c->choice == PF_REPEAT_LEFT_OUT && c->state == PF_REPEAT_LEFT_OUT);
+  g_assert_cmpuint (filling->n_unheeded, ==, heeded ? 3 : 4);
+  for (size_t u = 0; u < filling->n_unheeded; u++)
+    {
+      g_assert_false (filling->unheeded[u].of_sewing);
+      g_assert_cmpuint (filling->unheeded[u].index, ==, u);
+      g_assert_nonnull (filling->unheeded[u].why);
+    }
+}
+
+/* Of two choices for one repeat the later one counts, if it can be kept to. */
+static void
+test_later (void)
+{
+  static const struct {
+    const char *inside;
+    PfRepeatState first, second, state;
+  } later[] = {
+    { "all", PF_REPEAT_PLAIN, PF_REPEAT_KEPT, PF_REPEAT_WHOLE },
+    { "all", PF_REPEAT_KEPT, PF_REPEAT_PLAIN, PF_REPEAT_PLAIN },
+    { "all", PF_REPEAT_LEFT_OUT, PF_REPEAT_PLAIN, PF_REPEAT_PLAIN },
+    { "1,4,centre", PF_REPEAT_PLAIN, PF_REPEAT_LEFT_OUT, PF_REPEAT_LEFT_OUT },
+    { "1,4,centre", PF_REPEAT_LEFT_OUT, PF_REPEAT_KEPT, PF_REPEAT_KEPT },
+    { "1,4", PF_REPEAT_LEFT_OUT, PF_REPEAT_KEPT, PF_REPEAT_LEFT_OUT }, /* the second can't be */
+  };
+  g_autoptr (PfGround) ground = sample_ground ("armure");
+  for (size_t c = 0; c < G_N_ELEMENTS (later); c++)
+    {
+      g_autoptr (PfLattice) lattice = make_lattice (ground);
+      mark_inside (lattice, later[c].inside);
+      const PfRepeatChoice choices[] = { { I, J, later[c].first }, { I, J, later[c].second } };
+      PfFillingSettings settings = pf_filling_settings_default ();
+      settings.choices = choices;
+      settings.n_choices = 2;
+      g_autoptr (PfFilling) filling = g_new0 (PfFilling, 1);
+      g_autoptr (GArray) beads = NULL;
+      g_autoptr (GArray) repeats = pf_lattice_find_repeats (lattice, &settings, filling, &beads);
+      const bool whole = later[c].state == PF_REPEAT_WHOLE;
+      g_assert_cmpuint (filling->counts.whole, ==, whole);
+      g_assert_cmpuint (repeats->len, ==, !whole);
+      if (whole)
+        continue;
+      const PfRepeat repeat = g_array_index (repeats, PfRepeat, 0);
+      g_assert_cmpint (repeat.state, ==, later[c].state);
+      g_assert_true (repeat.chosen);
+      g_assert_cmpint (repeat.core_inside, ==,
+                       strstr (later[c].inside, ",4") == NULL ||
+                           strstr (later[c].inside, "centre") != NULL);
+    }
+}
+
 static void
 test_case (gconstpointer data)
 {
@@ -200,10 +257,12 @@ test_case (gconstpointer data)
   settings.n_choices = c->choice == NO_CHOICE ? 3 : 4;
   settings.all_plain = c->all_plain;
   settings.beads = c->beads;
-  PfCounts counts = { 0 };
+  g_autoptr (PfFilling) filling = g_new0 (PfFilling, 1);
   g_autoptr (GArray) beads = NULL;
-  g_autoptr (GArray) repeats = pf_lattice_find_repeats (lattice, &settings, &counts, &beads);
+  g_autoptr (GArray) repeats = pf_lattice_find_repeats (lattice, &settings, filling, &beads);
+  const PfCounts counts = filling->counts;
   check_counts (c, &counts);
+  check_unheeded (c, filling);
   g_assert_cmpuint (beads->len, ==, c->n_beads);
   for (guint b = 0; b < beads->len; b++)
     g_assert_true (ground->stitches[g_array_index (beads, PfStitchId, b).k].bead);
@@ -242,9 +301,10 @@ test_neighbours (void)
       if (c % 3 == 0 || (c % 3 == 1 && k != 0) || (c % 3 == 2 && k == 0))
         mark (lattice, k, lattice->i0 + c, J);
   const PfFillingSettings settings = pf_filling_settings_default ();
-  PfCounts counts = { 0 };
+  g_autoptr (PfFilling) filling = g_new0 (PfFilling, 1);
   g_autoptr (GArray) beads = NULL;
-  g_autoptr (GArray) repeats = pf_lattice_find_repeats (lattice, &settings, &counts, &beads);
+  g_autoptr (GArray) repeats = pf_lattice_find_repeats (lattice, &settings, filling, &beads);
+  const PfCounts counts = filling->counts;
   g_assert_cmpuint (counts.whole, ==, (n + 2) / 3);
   g_assert_cmpuint (counts.kept, ==, (n + 1) / 3);
   g_assert_cmpuint (counts.plain, ==, n / 3);
@@ -295,5 +355,6 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/repeats/neighbours", test_neighbours);
   g_test_add_func ("/repeats/listed", test_listed);
+  g_test_add_func ("/repeats/later", test_later);
   return g_test_run ();
 }

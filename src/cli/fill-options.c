@@ -1,0 +1,214 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The options of pinfold-cli fill: told in its help, read, and checked against one another.
+ */
+#include "fill-options.h"
+
+#include <string.h>
+
+#include <glib/gstdio.h>
+
+#include <glib/gi18n.h>
+
+void
+pf_fill_options_clear (PfFillOptions *o)
+{
+  char *strings[] = { o->outline, o->ground,   o->gap,      o->turn,    o->origin,
+                      o->edge,    o->edge_gap, o->beads,    o->partial, o->clearance,
+                      o->carry,   o->reach,    o->off_line, o->enlarge, o->paper };
+  for (size_t s = 0; s < G_N_ELEMENTS (strings); s++)
+    g_free (strings[s]);
+  g_strfreev (o->documents);
+  g_strfreev (o->elements);
+  g_strfreev (o->reports);
+  g_strfreev (o->sheets);
+}
+
+#define STRING(name, variable, help, value)                                                        \
+  {                                                                                                \
+    name, 0, 0, G_OPTION_ARG_STRING, variable, help, value                                         \
+  }
+#define FILES(name, variable, help)                                                                \
+  {                                                                                                \
+    name, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, variable, help, N_ ("FILE")                           \
+  }
+
+static GOptionContext *
+describe_options (PfFillOptions *o)
+{
+  const GOptionEntry entries[] = {
+    { "outline", 0, 0, G_OPTION_ARG_FILENAME, &o->outline,
+      N_ ("SVG drawing of the motif’s outline"), N_ ("FILE") },
+    { "element", 0, 0, G_OPTION_ARG_STRING_ARRAY, &o->elements,
+      N_ ("Take only the element with this id (may be given several times)"), N_ ("ID") },
+    STRING ("ground", &o->ground,
+            N_ ("The ground that fills it: a name from “pinfold-cli grounds”, or a .json file"),
+            N_ ("NAME")),
+    STRING ("gap", &o->gap, N_ ("Distance between the nearest two pins"), N_ ("MM")),
+    STRING ("turn", &o->turn, N_ ("Turn the ground clockwise (default 0)"), N_ ("DEG")),
+    STRING ("origin", &o->origin,
+            N_ ("Where the ground’s origin lies, in mm from the drawing’s top left (default: the "
+                "middle of each motif)"),
+            N_ ("X,Y")),
+    STRING ("edge", &o->edge, N_ ("The edge: half stitch (default) or cloth stitch"), "half|cloth"),
+    STRING ("edge-gap", &o->edge_gap, N_ ("Distance between the edge’s pinholes (default 2)"),
+            N_ ("MM")),
+    STRING ("beads", &o->beads,
+            N_ ("Beads: none (default), in whole repeats, or in whole and kept ones"),
+            "none|whole|kept"),
+    STRING ("partial", &o->partial,
+            N_ ("Partial repeats: keep their middle where it can be (default), or work all plain"),
+            "auto|plain"),
+    STRING ("clearance", &o->clearance,
+            N_ ("Least distance of a stitch from the edge, in gaps (default 0.25)"), N_ ("F")),
+    STRING ("carry", &o->carry,
+            N_ ("Farthest a pair is carried along the edge, in gaps (default 1)"), N_ ("F")),
+    STRING ("reach", &o->reach,
+            N_ ("Farthest a sewing moves to a pinhole of a half stitch edge, in edge gaps (default "
+                "0.25)"),
+            N_ ("F")),
+    STRING ("off-line", &o->off_line,
+            N_ ("Mark sewings farther off their line than this (default 8)"), N_ ("DEG")),
+    FILES ("report", &o->reports,
+           N_ ("Write the pair-count report: .txt, .json or .csv (may be given several times)")),
+    FILES ("sheet", &o->sheets,
+           N_ ("Write the pricking: .pdf, .svg or .png (may be given several times)")),
+    { "pins-only", 0, 0, G_OPTION_ARG_NONE, &o->pins_only,
+      N_ ("Only pins and outline, for the pillow"), NULL },
+    { "mirror", 0, 0, G_OPTION_ARG_NONE, &o->mirror, N_ ("Print the mirror image"), NULL },
+    { "no-background", 0, 0, G_OPTION_ARG_NONE, &o->no_background,
+      N_ ("Leave out the drawing’s other lines, else shown faintly"), NULL },
+    STRING ("enlarge", &o->enlarge, N_ ("Print so many times as large (default 1)"), N_ ("N")),
+    STRING ("paper", &o->paper, N_ ("Paper size (default A4)"), "A4|A3|Letter"),
+    { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &o->documents, NULL,
+      N_ ("[FILE.pinfold]") },
+    G_OPTION_ENTRY_NULL,
+  };
+  GOptionContext *context = g_option_context_new (NULL);
+  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+  g_option_context_set_summary (context, _ ("Fills the motifs of a drawing with a ground, or those "
+                                            "of a saved document as it says, and "
+                                            "writes prickings and reports."));
+  g_option_context_set_description (
+      context,
+      _ ("Examples:\n"
+         "  pinfold-cli fill --outline leaf.svg --ground torchon --gap 4 --sheet leaf.pdf --report "
+         "leaf.txt\n"
+         "  pinfold-cli fill --outline leaf.svg --ground armure --gap 3 --turn 30 --edge cloth \\\n"
+         "      --beads whole --sheet leaf.pdf --sheet leaf.png --enlarge 3\n"
+         "  pinfold-cli fill leaf.pinfold --pins-only --sheet pillow.pdf\n"));
+  return context;
+}
+
+/* A document says all of this itself. */
+static bool
+check_alone (const PfFillOptions *o)
+{
+  const struct {
+    const char *name;
+    bool given;
+  } options[] = {
+    { "--outline", o->outline != NULL },     { "--element", o->elements != NULL },
+    { "--ground", o->ground != NULL },       { "--gap", o->gap != NULL },
+    { "--turn", o->turn != NULL },           { "--origin", o->origin != NULL },
+    { "--edge", o->edge != NULL },           { "--edge-gap", o->edge_gap != NULL },
+    { "--beads", o->beads != NULL },         { "--partial", o->partial != NULL },
+    { "--clearance", o->clearance != NULL }, { "--carry", o->carry != NULL },
+    { "--reach", o->reach != NULL },         { "--off-line", o->off_line != NULL },
+  };
+  for (size_t k = 0; k < G_N_ELEMENTS (options); k++)
+    if (options[k].given)
+      {
+        pf_say_error (_ ("%s can’t be given with a document: “%s” says it itself. Leave one of the "
+                         "two out."),
+                      options[k].name, o->document);
+        return false;
+      }
+  return true;
+}
+
+static bool
+check_required (const PfFillOptions *o)
+{
+  if (o->document != NULL && o->documents[1] != NULL)
+    {
+      pf_say_error (_ ("fill takes one document, not “%s” and “%s”."), o->document,
+                    o->documents[1]);
+      return false;
+    }
+  if (o->document != NULL)
+    return check_alone (o);
+  if (o->outline != NULL && o->ground != NULL && o->gap != NULL)
+    return true;
+  pf_say_error (_ ("fill needs a document, or --outline, --ground and --gap. Try “pinfold-cli fill "
+                   "--help”."));
+  return false;
+}
+
+static bool
+check_endings (char **filenames, const char *option, const char *const *endings)
+{
+  for (char **f = filenames; f != NULL && *f != NULL; f++)
+    if (!pf_check_ending (option, *f, endings))
+      return false;
+  return true;
+}
+
+/* The number of the page that NAME-N.svg would be for NAME.svg, taken off: NAME.svg; else the name
+ * itself. */
+static char *
+without_page_number (const char *name)
+{
+  const char *dot = strrchr (name, '.');
+  const char *end = dot;
+  while (end != NULL && end > name && g_ascii_isdigit (end[-1]))
+    end--;
+  if (end == NULL || end == dot || end == name || end[-1] != '-')
+    return g_strdup (name);
+  return g_strdup_printf ("%.*s%s", (int) (end - 1 - name), name, dot);
+}
+
+/* Would writing `output`, or one of its pages, write over `input`? */
+static bool
+is_same_file (const char *output, const char *input)
+{
+  GStatBuf a, b;
+  if (g_stat (output, &a) == 0 && g_stat (input, &b) == 0 && a.st_dev == b.st_dev &&
+      a.st_ino == b.st_ino)
+    return true;
+  g_autofree char *out = g_canonicalize_filename (output, NULL);
+  g_autofree char *in = g_canonicalize_filename (input, NULL);
+  g_autofree char *first_page = without_page_number (in);
+  return strcmp (out, first_page) == 0;
+}
+
+/* The maker's document, drawing and ground are never written over. */
+static bool
+check_outputs (const PfFillOptions *o)
+{
+  char **const outputs[] = { o->sheets, o->reports };
+  const char *const inputs[] = { o->outline, o->ground, o->document };
+  for (size_t k = 0; k < G_N_ELEMENTS (outputs); k++)
+    for (char **f = outputs[k]; f != NULL && *f != NULL; f++)
+      for (size_t n = 0; n < G_N_ELEMENTS (inputs); n++)
+        if (inputs[n] != NULL && is_same_file (*f, inputs[n]))
+          {
+            pf_say_error (_ ("“%s” would be written over “%s”. Choose another name."), *f,
+                          inputs[n]);
+            return false;
+          }
+  return true;
+}
+
+bool
+pf_fill_options_parse (PfFillOptions *o, int argc, char **argv)
+{
+  static const char *const reports[] = { ".txt", ".json", ".csv", NULL };
+  static const char *const sheets[] = { ".pdf", ".svg", ".png", NULL };
+  g_autoptr (GOptionContext) context = describe_options (o);
+  if (!pf_parse_options (context, argc, argv))
+    return false;
+  o->document = o->documents != NULL ? o->documents[0] : NULL;
+  return check_required (o) && check_endings (o->reports, "--report", reports) &&
+         check_endings (o->sheets, "--sheet", sheets) && check_outputs (o);
+}

@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * What things are called in sentences for the maker.
+ *
+ * She sees a pin where the ground has a stitch that sets it and another that closes it, and a
+ * middle where the ground has a core of one stitch without a pin.
+ */
+#include "words.h"
+
+#include <glib/gi18n-lib.h>
+
+/* The stitch itself is the whole middle of the pattern. */
+static bool
+is_middle (const PfGround *ground, int k)
+{
+  int n_core = 0;
+  for (int c = 0; c < ground->n_stitches; c++)
+    n_core += ground->stitches[c].core;
+  return ground->stitches[k].core && n_core == 1;
+}
+
+/* The stitch whose pin this one sets or closes, or -1. */
+static int
+pin_of (const PfGround *ground, int k)
+{
+  const PfStitch *stitch = &ground->stitches[k];
+  return stitch->pin ? k : stitch->closes;
+}
+
+char *
+pf_words_stitch (const PfGround *ground, int k)
+{
+  const int pin = pin_of (ground, k);
+  if (pin >= 0)
+    return g_strdup_printf (_ ("pin %s"), ground->stitches[pin].name);
+  if (is_middle (ground, k))
+    return g_strdup (_ ("the middle"));
+  return g_strdup_printf (_ ("stitch %s"), ground->stitches[k].name);
+}
+
+char *
+pf_words_stitch_first (const PfGround *ground, int k)
+{
+  const int pin = pin_of (ground, k);
+  if (pin >= 0)
+    return g_strdup_printf (_ ("Pin %s"), ground->stitches[pin].name);
+  if (is_middle (ground, k))
+    return g_strdup (_ ("The middle"));
+  return g_strdup_printf (_ ("Stitch %s"), ground->stitches[k].name);
+}
+
+char *
+pf_words_stitch_of (const PfGround *ground, PfStitchId id)
+{
+  g_autofree char *stitch = pf_words_stitch (ground, id.k);
+  /* Translators: “pin 3 of repeat (2, -1)”. */
+  return g_strdup_printf (_ ("%s of repeat (%d, %d)"), stitch, id.i, id.j);
+}
+
+char *
+pf_words_line (const PfGround *ground, PfLineId line)
+{
+  g_autofree char *stitch = pf_words_stitch_of (ground, line.stitch);
+  if (line.leaves)
+    return line.side == PF_LEFT
+               ? g_strdup_printf (_ ("the line that leaves %s on its left"), stitch)
+               : g_strdup_printf (_ ("the line that leaves %s on its right"), stitch);
+  return line.side == PF_LEFT
+             ? g_strdup_printf (_ ("the line that comes to %s from its left"), stitch)
+             : g_strdup_printf (_ ("the line that comes to %s from its right"), stitch);
+}
+
+const char *
+pf_words_from_side (PfSide side)
+{
+  /* Translators: after “The pair goes to pin 3”. */
+  return side == PF_LEFT ? _ ("from its left") : _ ("from its right");
+}
+
+const char *
+pf_words_on_side (PfSide side)
+{
+  /* Translators: after “The pair leaves pin 3”. */
+  return side == PF_LEFT ? _ ("on its left") : _ ("on its right");
+}
+
+static char *
+bar_words (const PfSewing *sewing)
+{
+  const guint32 before = sewing->between[0], after = sewing->between[1];
+  if (before == PF_NONE)
+    return g_strdup (_ ("the bar"));
+  if (before == after)
+    return g_strdup_printf (_ ("the bar from pinhole %u"), before + 1);
+  return g_strdup_printf (_ ("the bar between pinholes %u and %u"), before + 1, after + 1);
+}
+
+char *
+pf_words_place (const PfSewing *sewing)
+{
+  g_autofree char *place = sewing->pinhole != PF_NONE
+                               ? g_strdup_printf (_ ("pinhole %u"), sewing->pinhole + 1)
+                               : bar_words (sewing);
+  if (sewing->place.loop == 0)
+    return g_steal_pointer (&place);
+  /* Translators: “pinhole 12 of hole 1”, a hole in the shape. */
+  return g_strdup_printf (_ ("%s of hole %zu"), place, sewing->place.loop);
+}
