@@ -105,19 +105,29 @@ choose_rows (PfStripLayout *layout, double step)
       layout->items[k].row = 1 - layout->items[k - 1].row;
 }
 
+/* Numbers set upwards must not be longer than their row is high. */
+static void
+fit_upright (PfStripLayout *layout, guint32 largest)
+{
+  g_autofree char *text = g_strdup_printf ("%u", largest + 1);
+  const double length = pf_text_width (text, layout->text);
+  layout->text *= fmin (1, (PF_STRIP_ROW_HEIGHT - SPACE) * layout->unit / length);
+}
+
 static void
 place_labels (PfStripLayout *layout, guint32 largest)
 {
-  const double room = layout->length / (double) MAX (layout->n_items, 1);
   layout->text = TEXT * layout->unit;
   double step = label_step (layout, largest);
   layout->upright = spread (layout, step) > MOVED_MOST * layout->unit;
   if (layout->upright)
     {
+      const double room = layout->length / (double) layout->n_items;
+      fit_upright (layout, largest);
       step = label_step (layout, largest);
       /* Too many even so: smaller numbers, as long as they can be read. */
       if (step > room)
-        layout->text *= fmax (room / step, TEXT_LEAST / TEXT);
+        layout->text = fmax (layout->text * room / step, TEXT_LEAST * layout->unit);
       step = fmin (step, fmax (room, label_step (layout, largest)));
       spread (layout, step);
     }

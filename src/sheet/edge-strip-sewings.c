@@ -17,45 +17,63 @@ typedef struct {
   double target, place, label;
   double mark; /* parts */
   int row;
+  char number[12]; /* of its pair */
+  PfPoint reach;   /* half of the number's room */
 } Item;
 
 typedef void (*DrawItem) (const PfStrip *strip, const Item *item);
 
-static char *
-number_of (const Item *item)
-{
-  return g_strdup_printf ("%u", item->sewing->pair + 1);
-}
-
 static bool
 is_shown (const PfStrip *strip, const Item *item)
 {
-  g_autofree char *text = number_of (item);
-  const double reach = pf_strip_label_reach (strip->layout, text).x + 0.3 * strip->layout->unit;
+  const double reach = item->reach.x + 0.3 * strip->layout->unit;
   const double left = fmin (item->label - reach, fmin (item->target, item->place));
   const double right = fmax (item->label + reach, fmax (item->target, item->place));
   return strip->whole ? left >= 0 && right <= strip->width : right >= 0 && left <= strip->width;
 }
 
+static Item
+item_of (const PfStrip *strip, const PfStripItem *in, int turn)
+{
+  const double shift = pf_strip_x (strip->strip, turn * strip->layout->length);
+  Item item = {
+    .sewing = &strip->strip->motif->filling->sewings[in->sewing],
+    .target = in->target + shift,
+    .place = in->place + shift,
+    .label = in->label + shift,
+    .mark = PF_STRIP_OUTLINE - in->stack,
+    .row = in->row,
+  };
+  g_snprintf (item.number, sizeof item.number, "%u", item.sewing->pair + 1);
+  item.reach = pf_strip_label_reach (strip->layout, item.number);
+  return item;
+}
+
+/* All sewings that are shown: an array of Item. */
+static GArray *
+find_items (const PfStrip *strip)
+{
+  GArray *items = g_array_new (FALSE, FALSE, sizeof (Item));
+  for (int turn = -2; turn <= 1; turn++)
+    for (size_t k = 0; k < strip->layout->n_items; k++)
+      {
+        const Item item = item_of (strip, &strip->layout->items[k], turn);
+        if (is_shown (strip, &item))
+          g_array_append_val (items, item);
+      }
+  return items;
+}
+
 /* Draws what `draw` draws of all sewings of a kind (-1: of all). */
 static void
-draw_items (const PfStrip *strip, int kind, DrawItem draw)
+draw_items (const PfStrip *strip, const GArray *items, int kind, DrawItem draw)
 {
-  const PfStripLayout *layout = strip->layout;
-  for (int turn = -2; turn <= 1; turn++)
-    for (size_t k = 0; k < layout->n_items; k++)
-      {
-        const PfStripItem *in = &layout->items[k];
-        const double shift = pf_strip_x (strip->strip, turn * layout->length);
-        const Item item = { &strip->strip->motif->filling->sewings[in->sewing],
-                            in->target + shift,
-                            in->place + shift,
-                            in->label + shift,
-                            PF_STRIP_OUTLINE - in->stack,
-                            in->row };
-        if ((kind < 0 || (int) item.sewing->kind == kind) && is_shown (strip, &item))
-          draw (strip, &item);
-      }
+  for (guint i = 0; i < items->len; i++)
+    {
+      const Item *item = &g_array_index (items, Item, i);
+      if (kind < 0 || (int) item->sewing->kind == kind)
+        draw (strip, item);
+    }
 }
 
 static void
@@ -109,18 +127,12 @@ draw_cut (const PfStrip *strip, const Item *item)
                pf_strip_at (strip, item->target, PF_STRIP_TARGET_TOP));
 }
 
-static double
-label_bottom (const PfStrip *strip, const Item *item)
-{
-  g_autofree char *text = number_of (item);
-  return pf_strip_label_y (strip->layout, item->row) + pf_strip_label_reach (strip->layout, text).y;
-}
-
 /* From the pair's line up to a number in the upper row. */
 static void
 draw_leader (const PfStrip *strip, const Item *item)
 {
-  const double bottom = strip->corner.y + label_bottom (strip, item) + 0.2 * strip->layout->unit;
+  const double bottom = strip->corner.y + pf_strip_label_y (strip->layout, item->row) +
+                        item->reach.y + 0.2 * strip->layout->unit;
   const PfPoint foot = pf_strip_at (strip, item->label, PF_STRIP_LABEL_FOOT);
   if (item->row > 0)
     pf_page_line (strip->page, foot, (PfPoint){ foot.x, bottom });
@@ -129,8 +141,7 @@ draw_leader (const PfStrip *strip, const Item *item)
 static void
 draw_off_line_box (const PfStrip *strip, const Item *item)
 {
-  g_autofree char *text = number_of (item);
-  const PfPoint reach = pf_strip_label_reach (strip->layout, text);
+  const PfPoint reach = item->reach;
   const PfPoint middle = { strip->corner.x + item->label,
                            strip->corner.y + pf_strip_label_y (strip->layout, item->row) };
   const double pad = 0.22 * strip->layout->unit;
@@ -142,7 +153,6 @@ draw_off_line_box (const PfStrip *strip, const Item *item)
 static void
 draw_number (const PfStrip *strip, const Item *item)
 {
-  g_autofree char *text = number_of (item);
   const PfStripLayout *layout = strip->layout;
   const double half_cap = PF_TEXT_CAP * layout->text / 2;
   PfPoint p = { strip->corner.x + item->label,
@@ -152,7 +162,7 @@ draw_number (const PfStrip *strip, const Item *item)
   else
     p.y += half_cap;
   pf_page_turned_text (strip->page, p, PF_TEXT_MIDDLE, layout->text, layout->upright ? -90 : 0,
-                       text);
+                       item->number);
 }
 
 static void
@@ -202,26 +212,26 @@ draw_ring (const PfStrip *strip, const Item *item)
 }
 
 static void
-draw_group (const PfStrip *strip, const char *name, PfInk ink, DrawItem draw)
+draw_group (const PfStrip *strip, const GArray *items, const char *name, PfInk ink, DrawItem draw)
 {
   pf_page_group (strip->page, name, ink);
-  draw_items (strip, -1, draw);
+  draw_items (strip, items, -1, draw);
   pf_page_group_end (strip->page);
 }
 
 static void
-draw_kind (const PfStrip *strip, PfPairKind kind)
+draw_kind (const PfStrip *strip, const GArray *items, PfPairKind kind)
 {
   const PfSizes *sizes = &strip->layout->sizes;
   pf_page_group (strip->page, pf_line_style (kind)->name, pf_line_ink (kind, sizes));
-  draw_items (strip, (int) kind, draw_line);
+  draw_items (strip, items, (int) kind, draw_line);
   pf_page_group_end (strip->page);
   pf_page_group (strip->page, "strip-signs",
                  kind == PF_PAIR_FINISHED ? pf_ink_cut (sizes) : pf_ink_arrow (kind));
-  draw_items (strip, (int) kind, kind == PF_PAIR_FINISHED ? draw_cut : draw_arrow);
+  draw_items (strip, items, (int) kind, kind == PF_PAIR_FINISHED ? draw_cut : draw_arrow);
   pf_page_group_end (strip->page);
   pf_page_text_group (strip->page, "strip-numbers", pf_line_style (kind)->colour, NULL);
-  draw_items (strip, (int) kind, draw_plain_number);
+  draw_items (strip, items, (int) kind, draw_plain_number);
   pf_page_group_end (strip->page);
 }
 
@@ -231,19 +241,22 @@ pf_strip_draw_sewings (const PfStrip *strip)
   static const PfPairKind kinds[] = { PF_PAIR_FINISHED, PF_PAIR_CARRIED, PF_PAIR_TURNED,
                                       PF_PAIR_NEW };
   const PfSizes *sizes = &strip->layout->sizes;
-  draw_group (strip, "strip-ways", pf_strip_thin_ink (strip, PF_COLOUR_QUIET, 0.12), draw_way);
-  draw_group (strip, "strip-arrows", (PfInk){ .fill = PF_COLOUR_INK }, draw_way_arrow);
-  draw_group (strip, "strip-targets", pf_strip_thin_ink (strip, PF_COLOUR_INK, 0.3), draw_target);
-  draw_group (strip, "strip-leaders", pf_strip_thin_ink (strip, PF_COLOUR_FAINT, 0.12),
+  g_autoptr (GArray) items = find_items (strip);
+  draw_group (strip, items, "strip-ways", pf_strip_thin_ink (strip, PF_COLOUR_QUIET, 0.12),
+              draw_way);
+  draw_group (strip, items, "strip-arrows", (PfInk){ .fill = PF_COLOUR_INK }, draw_way_arrow);
+  draw_group (strip, items, "strip-targets", pf_strip_thin_ink (strip, PF_COLOUR_INK, 0.3),
+              draw_target);
+  draw_group (strip, items, "strip-leaders", pf_strip_thin_ink (strip, PF_COLOUR_FAINT, 0.12),
               draw_leader);
   for (size_t k = 0; k < G_N_ELEMENTS (kinds); k++)
-    draw_kind (strip, kinds[k]);
-  draw_group (strip, "strip-off-line", (PfInk){ .fill = PF_COLOUR_INK }, draw_off_line_box);
+    draw_kind (strip, items, kinds[k]);
+  draw_group (strip, items, "strip-off-line", (PfInk){ .fill = PF_COLOUR_INK }, draw_off_line_box);
   pf_page_text_group (strip->page, "strip-numbers", PF_COLOUR_PAPER, NULL);
-  draw_items (strip, -1, draw_off_line_number);
+  draw_items (strip, items, -1, draw_off_line_number);
   pf_page_group_end (strip->page);
-  draw_group (strip, "off-line", pf_ink_off_line (sizes), draw_pennant);
-  draw_group (strip, "round-bar", pf_ink_round_bar (sizes), draw_slot);
-  draw_group (strip, "at-pinhole", pf_ink_at_pinhole (), draw_lozenge);
-  draw_group (strip, "chosen", pf_ink_chosen (sizes), draw_ring);
+  draw_group (strip, items, "off-line", pf_ink_off_line (sizes), draw_pennant);
+  draw_group (strip, items, "round-bar", pf_ink_round_bar (sizes), draw_slot);
+  draw_group (strip, items, "at-pinhole", pf_ink_at_pinhole (), draw_lozenge);
+  draw_group (strip, items, "chosen", pf_ink_chosen (sizes), draw_ring);
 }

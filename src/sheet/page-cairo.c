@@ -118,7 +118,7 @@ begin_shape (CairoPage *self, PfBox box)
   if (self->n_points > MAX_POINTS)
     flush (self);
   cairo_new_sub_path (self->cr);
-  if (!group->ink.fill || !group->ink.stroke)
+  if (!group->ink.fill || !group->ink.stroke || g_str_equal (group->ink.fill, group->ink.stroke))
     return;
   box = pf_box_grown (box, group->ink.width);
   bool covers = self->n_covering == MAX_COVERING;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * A frame of the screen: ten thousand worked stitches drawn on a picture of 1600 by 1000 pixels,
- * whole and enlarged.
+ * whole and enlarged; and their edge strip.
  */
 #include "bench.h"
 
@@ -111,6 +111,32 @@ measure (const PfPricking *pricking, const char *ground, const Case *c, double z
     printf ("%-52s %10.4g\n", what, ms);
 }
 
+/* The whole outer edge in one strip; its sewings come to some hundreds. */
+static void
+measure_strip (const PfPricking *pricking, const char *ground)
+{
+  const PfMotif *motif = g_ptr_array_index (pricking->motifs, 0);
+  const double length = pf_loop_length (&motif->region->loops[0]);
+  const PfEdgeStrip strip = { motif, 0, 0, length, 1, PF_EDGE_STRIP_HEIGHT };
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create (surface);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  const double scale = WIDTH / length;
+  cairo_scale (cr, scale, scale);
+  double times[BENCH_RUNS];
+  for (int run = 0; run < BENCH_RUNS; run++)
+    {
+      const double start = bench_now ();
+      pf_edge_strip_draw (&strip, 1 / scale, cr);
+      times[run] = bench_now () - start;
+    }
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  g_autofree char *what = g_strdup_printf ("ms for the edge strip of %s", ground);
+  bench_at_most (what, bench_median (times), 16);
+}
+
 int
 main (void)
 {
@@ -142,6 +168,7 @@ main (void)
       for (size_t z = 0; z < G_N_ELEMENTS (zooms); z++)
         for (size_t c = 0; c < G_N_ELEMENTS (cases); c++)
           measure (pricking, grounds[g], &cases[c], zooms[z]);
+      measure_strip (pricking, grounds[g]);
       pf_pricking_free (pricking);
     }
   return bench_exit ();

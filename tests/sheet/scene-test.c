@@ -215,9 +215,9 @@ int
 main (int argc, char **argv)
 {
   static const Case cases[] = {
-    { "quince-flower", "armure", 4, 0.1, { { 0, 0 }, { 100, 100 } } },
+    { "quince-flower", "armure", 4, 0.1, { { 4, 10 }, { 54, 60 } } },
     { "quince-flower", "armure", 4, 0.3, { { 0, 0 }, { 100, 100 } } },
-    { "quince-leaf", "torchon", 4, 0.02, { { 20, 20 }, { 40, 36 } } },
+    { "quince-leaf", "torchon", 4, 0.02, { { 28, 20 }, { 40, 30 } } },
   };
   g_test_init (&argc, &argv, NULL);
   for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
