@@ -14,7 +14,7 @@
 static double
 snapped (const PfMotif *motif, size_t loop, double along, double snap)
 {
-  const guint32 pinhole = pf_edge_nearest_pinhole (motif, loop, along);
+  const guint32 pinhole = pf_edge_pinhole_near (motif, loop, along);
   if (pinhole == PF_NONE)
     return along;
   const double at = motif->edges[loop].pinholes[pinhole];

@@ -88,7 +88,7 @@ pf_edge_wrap (const PfMotif *motif, size_t loop, double along)
 }
 
 guint32
-pf_edge_nearest_pinhole (const PfMotif *motif, size_t loop, double along)
+pf_edge_pinhole_near (const PfMotif *motif, size_t loop, double along)
 {
   const PfEdge *edge = &motif->edges[loop];
   guint32 best = PF_NONE;
@@ -161,7 +161,7 @@ pf_edge_add_pinhole (PfDraft *draft, const PfMotif *motif, size_t loop, double a
   const PfEdge *edge = &motif->edges[loop];
   const size_t n = edge->n_pinholes;
   const double at = pf_edge_wrap (motif, loop, along);
-  const guint32 nearest = pf_edge_nearest_pinhole (motif, loop, at);
+  const guint32 nearest = pf_edge_pinhole_near (motif, loop, at);
   if (nearest != PF_NONE &&
       fabs (pf_edge_way (motif, loop, at, edge->pinholes[nearest])) < PF_PINHOLES_APART - PF_TOUCH)
     return PF_NONE;

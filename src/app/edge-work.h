@@ -24,7 +24,7 @@ double pf_edge_way (const PfMotif *motif, size_t loop, double from, double to);
 double pf_edge_wrap (const PfMotif *motif, size_t loop, double along);
 
 /* The pinhole nearest to a place along the loop; PF_NONE if there is none. */
-guint32 pf_edge_nearest_pinhole (const PfMotif *motif, size_t loop, double along);
+guint32 pf_edge_pinhole_near (const PfMotif *motif, size_t loop, double along);
 /* The next pinhole on along the loop (`step` 1) or back (-1), strictly; PF_NONE if none. */
 guint32 pf_edge_next_pinhole (const PfMotif *motif, size_t loop, double along, int step);
 

@@ -48,17 +48,55 @@ choice_of_bar (const PfMotif *motif, guint32 sewing, double along)
                            .place = { loop, along } };
 }
 
+/* How far a sewing may be moved from its target, mm. */
+static double
+reach_of (const PfMotif *motif, guint32 sewing)
+{
+  const size_t loop = motif->filling->sewings[sewing].target.loop;
+  return pf_chosen_place_reach (&motif->settings, &motif->edges[loop]);
+}
+
+/* From the sewing's target on to a place along its loop, mm; negative if that is backwards. */
+static double
+way_from_target (const PfMotif *motif, guint32 sewing, double along)
+{
+  const PfPlace target = motif->filling->sewings[sewing].target;
+  return pf_edge_way (motif, target.loop, target.along, along);
+}
+
+static bool
+is_in_reach (const PfMotif *motif, guint32 sewing, guint32 pinhole)
+{
+  const size_t loop = motif->filling->sewings[sewing].target.loop;
+  return pinhole != PF_NONE &&
+         fabs (way_from_target (motif, sewing, motif->edges[loop].pinholes[pinhole])) <=
+             reach_of (motif, sewing);
+}
+
+guint32
+pf_sewing_next_pinhole (const PfMotif *motif, guint32 sewing, int step)
+{
+  const PfPlace place = motif->filling->sewings[sewing].place;
+  const guint32 pinhole = pf_edge_next_pinhole (motif, place.loop, place.along, step);
+  return is_in_reach (motif, sewing, pinhole) ? pinhole : PF_NONE;
+}
+
 PfSewingChoice
 pf_sewing_choice_at (const PfMotif *motif, guint32 sewing, double along, double snap)
 {
-  const size_t loop = motif->filling->sewings[sewing].target.loop;
-  const PfEdge *edge = &motif->edges[loop];
-  const guint32 pinhole = pf_edge_nearest_pinhole (motif, loop, along);
-  const bool half = pf_edge_kind_at (edge, along) == PF_EDGE_HALF_STITCH;
+  const PfPlace target = motif->filling->sewings[sewing].target;
+  const PfEdge *edge = &motif->edges[target.loop];
+  const double reach = reach_of (motif, sewing);
+  const double way = CLAMP (way_from_target (motif, sewing, along), -reach, reach);
+  const double at = pf_edge_wrap (motif, target.loop, target.along + way);
+  const bool half = pf_edge_kind_at (edge, at) == PF_EDGE_HALF_STITCH;
+  guint32 pinhole = pf_edge_pinhole_near (motif, target.loop, at);
+  if (pinhole != PF_NONE && !is_in_reach (motif, sewing, pinhole))
+    pinhole = pf_edge_next_pinhole (motif, target.loop, at, way > 0 ? -1 : 1);
   if (pinhole != PF_NONE &&
-      (!half || fabs (pf_edge_way (motif, loop, along, edge->pinholes[pinhole])) <= snap))
+      (!half || fabs (pf_edge_way (motif, target.loop, at, edge->pinholes[pinhole])) <= snap))
     return choice_of_pinhole (motif, sewing, pinhole);
-  return choice_of_bar (motif, sewing, along);
+  return choice_of_bar (motif, sewing, at);
 }
 
 bool
@@ -208,16 +246,18 @@ choose (PfEditor *editor, PfDraft *draft, PfSewingChoice choice, const char *nam
   pf_editor_change (editor, draft, name);
 }
 
-void
+bool
 pf_sewing_move (PfEditor *editor, PfDraft *draft, guint32 sewing, int step)
 {
   const PfMotif *motif = pf_sewing_motif (editor);
-  const PfPlace place = motif->filling->sewings[sewing].place;
-  const guint32 pinhole = pf_edge_next_pinhole (motif, place.loop, place.along, step);
-  if (pinhole != PF_NONE)
-    choose (editor, draft, choice_of_pinhole (motif, sewing, pinhole), _ ("Move a sewing"));
-  else
-    pf_draft_unref (draft);
+  const guint32 pinhole = pf_sewing_next_pinhole (motif, sewing, step);
+  if (pinhole == PF_NONE)
+    {
+      pf_draft_unref (draft);
+      return false;
+    }
+  choose (editor, draft, choice_of_pinhole (motif, sewing, pinhole), _ ("Move a sewing"));
+  return true;
 }
 
 void

@@ -15,8 +15,11 @@ const PfMotif *pf_sewing_motif (PfEditor *editor);
 /* The cut line that names a sewing: the one it begins, else the one it ends. */
 PfLineId pf_sewing_line (const PfFilling *filling, guint32 sewing);
 
-/* The choice of place for a sewing at `along` mm of its loop: the nearest pinhole, unless the edge
- * is half stitch there and no pinhole is within `snap` mm. */
+/* The pinhole after its place (`step` 1) or before it (-1); PF_NONE if that is too far from where
+ * its pair meets the edge. */
+guint32 pf_sewing_next_pinhole (const PfMotif *motif, guint32 sewing, int step);
+/* The choice of place for a sewing at `along` mm of its loop, or as near to that as it can go: the
+ * nearest pinhole, unless the edge is half stitch there and no pinhole is within `snap` mm. */
 PfSewingChoice pf_sewing_choice_at (const PfMotif *motif, guint32 sewing, double along,
                                     double snap);
 /* Can it go round the bar where it is? */
@@ -37,8 +40,9 @@ PfRepeatState pf_repeat_choice (const PfMotif *motif, int i, int j);
 /* --- Changes, of sewings of the active motif; `draft` is a copy (taken over) --------------------
  */
 
-/* Into the next pinhole along the loop (`step` 1), or the previous one (-1). */
-void pf_sewing_move (PfEditor *editor, PfDraft *draft, guint32 sewing, int step);
+/* Into the next pinhole along the loop (`step` 1), or the previous one (-1); false if it can't be
+ * moved so far. */
+bool pf_sewing_move (PfEditor *editor, PfDraft *draft, guint32 sewing, int step);
 void pf_sewing_go_round_bar (PfEditor *editor, PfDraft *draft, guint32 sewing);
 void pf_sewing_make_alone (PfEditor *editor, PfDraft *draft, guint32 sewing);
 void pf_sewing_turn_with (PfEditor *editor, PfDraft *draft, guint32 sewing, guint32 crossing);

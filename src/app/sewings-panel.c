@@ -136,11 +136,12 @@ show_sewing (PfSewingsPanel *panel, PfPick pick, const PfMotif *motif)
   if (pick.kind != PF_PICK_SEWING)
     return;
   const PfSewing *sewing = &motif->filling->sewings[pick.index];
-  const bool pinholes = motif->edges[sewing->target.loop].n_pinholes > 0;
   const bool paired = sewing->kind == PF_PAIR_TURNED || sewing->kind == PF_PAIR_CARRIED;
   g_autoptr (GArray) partners = pf_sewing_partners (motif, pick.index);
-  gtk_widget_set_sensitive (panel->back_button, pinholes);
-  gtk_widget_set_sensitive (panel->on_button, pinholes);
+  gtk_widget_set_sensitive (panel->back_button,
+                            pf_sewing_next_pinhole (motif, pick.index, -1) != PF_NONE);
+  gtk_widget_set_sensitive (panel->on_button,
+                            pf_sewing_next_pinhole (motif, pick.index, 1) != PF_NONE);
   gtk_widget_set_sensitive (panel->bar_button, pf_sewing_can_be_round_bar (motif, pick.index));
   gtk_widget_set_sensitive (panel->alone_button, paired);
   gtk_widget_set_sensitive (panel->turn_button, partners->len > 0);

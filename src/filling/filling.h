@@ -270,6 +270,10 @@ const char *pf_filling_work (const PfFilling *filling, const PfGround *ground,
 /* The state of repeat (i, j): PF_REPEAT_WHOLE if it isn't among `repeats`. */
 PfRepeatState pf_filling_repeat_state (const PfFilling *filling, int i, int j);
 
+/* How far along the outline a chosen place may be from where its pair meets the edge, mm; a choice
+ * farther off isn't kept to. */
+double pf_chosen_place_reach (const PfFillingSettings *settings, const PfEdge *edge);
+
 /* The cut line of a crossing, and the crossing of a cut line (PF_NONE if it isn't cut now). */
 PfLineId pf_crossing_line (const PfFilling *filling, guint32 crossing);
 guint32 pf_filling_find_crossing (const PfFilling *filling, PfLineId line);

@@ -30,12 +30,16 @@ typedef struct {
   double along; /* of the chosen place */
 } Wish;
 
+double
+pf_chosen_place_reach (const PfFillingSettings *settings, const PfEdge *edge)
+{
+  return fmax (MOST_EDGE_GAPS * edge->gap, settings->placement.gap);
+}
+
 static char *
 why_too_far (const Wish *w, const char *stitch, double distance)
 {
-  const double most =
-      fmax (MOST_EDGE_GAPS * w->edge->gap, w->sewer->settings->placement.gap) + PLACE_SLACK;
-  if (distance <= most)
+  if (distance <= pf_chosen_place_reach (w->sewer->settings, w->edge) + PLACE_SLACK)
     return NULL;
   return g_strdup_printf (_ ("The place chosen for the sewing at %s is %.2f mm from where its pair "
                              "meets the edge now. Choose one nearer to it, or reset the choice."),

@@ -168,18 +168,19 @@ test_move_by_key (Fixture *f, gconstpointer data G_GNUC_UNUSED)
   g_assert_cmpfloat (selected_sewing (f)->place.along, ==, along);
 }
 
+/* Dragged to a pinhole that is 3 to 5 mm on from its target: up to one gap of the ground. */
 static void
 test_drag (Fixture *f, gconstpointer data G_GNUC_UNUSED)
 {
   const guint32 sewing = find_sewing (f, PF_PAIR_FINISHED);
   const PfSewing before = filling (f)->sewings[sewing];
+  const PfRegion *region = motif_of (f->editor)->region;
   const PfEdge *edge = &motif_of (f->editor)->edges[0];
   size_t far = 0;
-  while (pf_loop_distance (&motif_of (f->editor)->region->loops[0], edge->pinholes[far],
-                           before.place.along) < 5)
+  while (pf_loop_forward (&region->loops[0], before.target.along, edge->pinholes[far]) < 3 ||
+         pf_loop_forward (&region->loops[0], before.target.along, edge->pinholes[far]) > 5)
     far++;
-  const PfPoint to =
-      pf_region_point (motif_of (f->editor)->region, (PfPlace){ 0, edge->pinholes[far] });
+  const PfPoint to = pf_region_point (region, (PfPlace){ 0, edge->pinholes[far] });
   drag_from_to (f->tool, before.at, to, 0);
   g_assert_cmpuint (selected_sewing (f)->pinhole, ==, far);
   g_assert_cmpuint (selected_sewing (f)->leaving, ==, before.leaving);
@@ -190,6 +191,33 @@ test_drag (Fixture *f, gconstpointer data G_GNUC_UNUSED)
   cancel (f->tool);
   g_assert_true (pf_editor_document (f->editor) == f->before);
   g_assert_cmpfloat (selected_sewing (f)->place.along, ==, before.place.along);
+}
+
+/* However far it is dragged, it stops where it is still kept to. */
+static void
+test_drag_too_far (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  const guint32 sewing = find_sewing (f, PF_PAIR_NEW);
+  const PfSewing before = filling (f)->sewings[sewing];
+  const PfPoint corners[] = { { 0, 0 }, { 47, 0 }, { 47, 38 }, { 0, 38 } };
+  for (gsize c = 0; c < G_N_ELEMENTS (corners); c++)
+    {
+      drag_from_to (f->tool, before.at, corners[c], 0);
+      g_assert_cmpuint (filling (f)->n_unheeded, ==, 0);
+      g_assert_true (selected_sewing (f)->chosen);
+      g_assert_cmpfloat (selected_sewing (f)->distance, <=, 5 + SLIP);
+      pf_history_undo (pf_editor_history (f->editor));
+    }
+  select_sewing (f, sewing);
+  int steps = 0;
+  for (const PfDocument *was = NULL; was != pf_editor_document (f->editor) && steps < 20; steps++)
+    {
+      was = pf_editor_document (f->editor);
+      g_assert_true (key (f->tool, GDK_KEY_Right, 0)); /* the keyboard stays here */
+    }
+  g_assert_cmpint (steps, >=, 3);
+  g_assert_cmpint (steps, <=, 4);
+  g_assert_cmpuint (filling (f)->n_unheeded, ==, 0);
 }
 
 static void
@@ -312,6 +340,7 @@ main (int argc, char **argv)
   ADD ("override-repeat", test_override_repeat);
   ADD ("move-by-key", test_move_by_key);
   ADD ("drag", test_drag);
+  ADD ("drag-too-far", test_drag_too_far);
   ADD ("bar-and-reset", test_bar_and_reset);
   ADD ("alone-and-turn", test_alone_and_turn);
   ADD ("choose-on-canvas", test_choose_on_canvas);
