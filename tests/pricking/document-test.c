@@ -310,6 +310,83 @@ test_map (void)
     }
 }
 
+/* --- Drawings --- */
+
+static PfDrawing *
+demo (const char *name)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *file = g_strconcat (name, ".svg", NULL);
+  g_autofree char *path = g_build_filename (g_getenv ("PF_DATA"), "demo", file, NULL);
+  PfDrawing *drawing = pf_drawing_load (path, NULL, &error);
+  g_assert_no_error (error);
+  return drawing;
+}
+
+static PfDraft *
+model (void)
+{
+  PfDraft *like = sample_square ("model", 0, 0, 10, "armure");
+  like->edges[0].kind = PF_EDGE_CLOTH_STITCH;
+  like->edges[0].gap = 2.5;
+  like->settings.beads = PF_BEADS_KEPT;
+  pf_draft_set_repeat (like, 0, 0, PF_REPEAT_LEFT_OUT);
+  return like;
+}
+
+/* What comes from a drawing by way of its nodes is what comes from it at once. */
+static void
+test_drawing (void)
+{
+  static const char *const names[] = { "quince-leaf", "quince-flower", "pond", "runner-end" };
+  for (size_t k = 0; k < G_N_ELEMENTS (names); k++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (PfDraft) like = model ();
+      g_autoptr (PfDrawing) drawing = demo (names[k]);
+      g_autoptr (PfDocument) empty = pf_document_new ();
+      g_autoptr (PfDocument) document = pf_document_with_drawing (empty, drawing, NULL, like);
+      g_autoptr (PfPricking) one = pf_document_fill (document, &error);
+      g_assert_no_error (error);
+      PfFillingSettings settings = like->settings;
+      settings.n_choices = 0;
+      g_autoptr (PfPricking) other =
+          pf_pricking_new (names[k], demo (names[k]), sample_ground ("armure"),
+                           PF_EDGE_CLOTH_STITCH, 2.5, &settings, false, &error);
+      g_assert_no_error (error);
+      g_assert_true (pf_pricking_fill (other, &error));
+      const PfCounts a = pf_pricking_counts (one), b = pf_pricking_counts (other);
+      g_assert_cmpuint (a.stitches, >, 0);
+      assert_same_counts (&a, &b);
+      g_assert_cmpuint (one->motifs->len, ==, other->motifs->len);
+      g_assert_cmpuint (document->background->len, ==, drawing->background->len);
+      g_assert_cmpfloat (document->width, ==, drawing->width);
+    }
+}
+
+/* More motifs are added; the size stays, the background grows. */
+static void
+test_drawing_added (void)
+{
+  g_autoptr (PfDraft) like = model ();
+  g_autoptr (PfDrawing) drawing = demo ("runner-end");
+  const guint n = drawing->outlines->len;
+  g_autofree bool *chosen = g_new0 (bool, n);
+  chosen[1] = chosen[n - 1] = true;
+  g_autoptr (PfDocument) sample = sample_document ();
+  g_autoptr (PfDocument) once = pf_document_with_drawing (sample, drawing, chosen, like);
+  g_autoptr (PfDocument) twice = pf_document_with_drawing (once, drawing, chosen, like);
+  g_assert_cmpuint (once->n_drafts, ==, sample->n_drafts + 2);
+  g_assert_cmpuint (twice->n_drafts, ==, sample->n_drafts + 4);
+  g_assert_cmpfloat (twice->width, ==, sample->width);
+  g_assert_cmpuint (twice->background->len, ==, 2 * drawing->background->len);
+  const PfOutline *outline = g_ptr_array_index (drawing->outlines, 1);
+  const PfDraft *draft = twice->drafts[sample->n_drafts];
+  g_assert_cmpstr (draft->name, ==, outline->name);
+  g_assert_cmpint (draft->edges[0].kind, ==, PF_EDGE_CLOTH_STITCH);
+  g_assert_cmpuint (draft->settings.n_choices, ==, 0);
+}
+
 /* --- Choices --- */
 
 static PfLineId
@@ -584,6 +661,8 @@ main (int argc, char **argv)
     { "/document/image-of-image", test_image_of_image },
     { "/document/remove-original", test_remove_original },
     { "/document/map", test_map },
+    { "/document/drawing", test_drawing },
+    { "/document/drawing-added", test_drawing_added },
     { "/document/sewings", test_sewings },
     { "/document/repeats", test_repeats },
     { "/document/loops", test_loops },
