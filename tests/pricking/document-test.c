@@ -121,8 +121,8 @@ test_reverse (void)
 {
   g_autoptr (PfDraft) draft = square_with_pinholes ();
   g_autoptr (PfCurve) reversed = pf_curve_reversed (draft->curves[0]);
-  PfRegion *before = work_out (draft)->region;
-  const PfPoint from = pf_region_point (before, (PfPlace){ 0, 45 });
+  g_autoptr (PfMotif) before = work_out (draft);
+  const PfPoint from = pf_region_point (before->region, (PfPlace){ 0, 45 });
   pf_draft_set_curve (draft, 0, reversed, NULL);
   g_autoptr (PfMotif) motif = work_out (draft);
   const PfEdgeStretch *stretch = &draft->edges[0].stretches[0];
