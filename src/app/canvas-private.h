@@ -52,6 +52,8 @@ struct _PfCanvas {
 
   PfCanvasView view;
   bool fit_pending; /* as soon as there is a size */
+  bool fitted;      /* nothing was zoomed or moved since: stays so when the size changes */
+  PfBox fitted_box;
   bool inches;
   PfPoint pointer; /* pixels; NANs: elsewhere */
   bool moving;     /* the view was changed a moment ago */

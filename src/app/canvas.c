@@ -128,6 +128,7 @@ view_is_still (gpointer data)
 void
 pf_canvas_view_changed (PfCanvas *canvas)
 {
+  canvas->fitted = false;
   pf_canvas_view_keep (&canvas->view, whole_box (canvas));
   canvas->moving = true;
   g_clear_handle_id (&canvas->still_timeout, g_source_remove);
@@ -168,6 +169,8 @@ fit_box (PfCanvas *canvas, PfBox box)
     return;
   pf_canvas_view_fit (&canvas->view, box);
   pf_canvas_view_changed (canvas);
+  canvas->fitted = true;
+  canvas->fitted_box = box;
 }
 
 void
@@ -296,6 +299,8 @@ pf_canvas_size_allocate (GtkWidget *widget, int width, int height, int baseline)
   canvas->view.height = height;
   if (canvas->fit_pending)
     pf_canvas_fit (canvas);
+  else if (canvas->fitted)
+    fit_box (canvas, canvas->fitted_box);
   else
     pf_canvas_view_changed (canvas);
 }
