@@ -4,6 +4,35 @@
  */
 #include "document-private.h"
 
+#include <math.h>
+
+/* Numbers of a drawing come out of unit conversions with a tail of rounding. A millionth of a mm is
+ * far finer than anything drawn, and short in a file. */
+static double
+tidy (double mm)
+{
+  return round (mm * 1e6) / 1e6;
+}
+
+static PfPoint
+tidy_point (PfPoint p)
+{
+  return (PfPoint){ tidy (p.x), tidy (p.y) };
+}
+
+static PfCurve *
+tidy_curve (const PfCurve *curve)
+{
+  g_autofree PfNode *nodes = g_memdup2 (curve->nodes, curve->n_nodes * sizeof *nodes);
+  for (size_t n = 0; n < curve->n_nodes; n++)
+    {
+      nodes[n].at = tidy_point (nodes[n].at);
+      nodes[n].in = tidy_point (nodes[n].in);
+      nodes[n].out = tidy_point (nodes[n].out);
+    }
+  return pf_curve_new (nodes, curve->n_nodes, curve->closed);
+}
+
 /* The drawing's own pinholes are the edge's where it has some. */
 static void
 take_pinholes (PfDraft *draft, size_t curve, const GArray *own)
@@ -24,10 +53,11 @@ draft_from_outline (const PfOutline *outline, const PfDraft *like)
   draft->settings.n_sewing_choices = 0;
   const PfBox box = outline->region->box;
   draft->settings.placement.origin =
-      (PfPoint){ (box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2 };
+      tidy_point ((PfPoint){ (box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2 });
   for (size_t l = 0; l < outline->region->n_loops; l++)
     {
-      pf_draft_add_curve (draft, outline->curves[l]);
+      g_autoptr (PfCurve) curve = tidy_curve (outline->curves[l]);
+      pf_draft_add_curve (draft, curve);
       if (like->n_curves > 0)
         {
           draft->edges[l].kind = like->edges[0].kind;
@@ -44,7 +74,10 @@ add_polylines (GPtrArray *to, const GPtrArray *from)
   for (guint i = 0; i < from->len; i++)
     {
       const PfPolyline *line = g_ptr_array_index (from, i);
-      g_ptr_array_add (to, pf_polyline_new (line->points, line->n_points, line->closed));
+      PfPolyline *own = pf_polyline_new (line->points, line->n_points, line->closed);
+      for (size_t p = 0; p < own->n_points; p++)
+        own->points[p] = tidy_point (own->points[p]);
+      g_ptr_array_add (to, own);
     }
 }
 
@@ -57,8 +90,8 @@ take_surroundings (PfDocument *document, const PfDrawing *drawing)
     add_polylines (background, document->background);
   else
     {
-      document->width = drawing->width;
-      document->height = drawing->height;
+      document->width = tidy (drawing->width);
+      document->height = tidy (drawing->height);
     }
   add_polylines (background, drawing->background);
   g_ptr_array_unref (document->background);

@@ -360,7 +360,7 @@ test_drawing (void)
       assert_same_counts (&a, &b);
       g_assert_cmpuint (one->motifs->len, ==, other->motifs->len);
       g_assert_cmpuint (document->background->len, ==, drawing->background->len);
-      g_assert_cmpfloat (document->width, ==, drawing->width);
+      g_assert_cmpfloat_with_epsilon (document->width, drawing->width, 1e-6);
     }
 }
 
