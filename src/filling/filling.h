@@ -98,7 +98,8 @@ typedef struct {
  * no beads; gap 5 mm, no turn, origin (0, 0). */
 PfFillingSettings pf_filling_settings_default (void);
 
-/* Checks every setting against its range (PF_ERROR_SETTING). */
+/* Checks every setting against its range, and that the choices have values that exist
+ * (PF_ERROR_SETTING). Whether a choice makes sense shows when the ground is set into a shape. */
 bool pf_filling_settings_check (const PfFillingSettings *settings, GError **error);
 
 /* --- What comes out -----------------------------------------------------------------------------

@@ -5,6 +5,12 @@
  */
 #include "armure.h"
 
+const ArmureCut armure_without_2 = { 1, 0, -0.7 };
+const ArmureCut armure_without_1 = { 0, 1, -0.7 };
+const ArmureCut armure_without_1_and_2 = { 1, 1, -0.3 };
+const ArmureCut armure_only_2 = { -1, 0, 0.7 };
+const ArmureCut armure_whole = { 0, 1, -2 };
+
 PfRegion *
 armure_region (ArmureCut cut)
 {
@@ -51,4 +57,32 @@ armure_fill (const PfGround *ground, ArmureCut cut, const PfFillingSettings *set
   g_assert_no_error (error);
   pf_edge_clear (&edge);
   return filling;
+}
+
+PfFilling *
+armure_fill_chosen (ArmureCut cut, const PfSewingChoice *choices, size_t n)
+{
+  g_autoptr (PfGround) ground = sample_ground ("armure");
+  PfFillingSettings settings = armure_settings (ground);
+  settings.sewing_choices = choices;
+  settings.n_sewing_choices = n;
+  return armure_fill (ground, cut, &settings);
+}
+
+const PfCrossing *
+armure_crossing (const PfFilling *filling, PfLineId line)
+{
+  const guint32 c = pf_filling_find_crossing (filling, line);
+  g_assert_cmpuint (c, !=, PF_NONE);
+  const PfLineId back = pf_crossing_line (filling, c);
+  g_assert_true (back.stitch.k == line.stitch.k && back.stitch.i == line.stitch.i &&
+                 back.stitch.j == line.stitch.j && back.side == line.side &&
+                 back.leaves == line.leaves);
+  return &filling->crossings[c];
+}
+
+const PfSewing *
+armure_sewing (const PfFilling *filling, PfLineId line)
+{
+  return &filling->sewings[armure_crossing (filling, line)->sewing];
 }

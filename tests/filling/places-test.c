@@ -209,7 +209,7 @@ random_line (const Case *c, bool closed, bool uneven)
   int spare = c->kind == PF_EDGE_CLOTH_STITCH ? c->n_pinholes * c->limit - c->n_sewings : G_MAXINT;
   for (int p = 0; uneven && p < c->n_pinholes; p++)
     {
-      const int less = MIN (g_test_rand_int_range (0, c->limit + 1), spare);
+      const int wanted = g_test_rand_int_range (0, c->limit + 1), less = MIN (wanted, spare);
       line.room[p] -= (guint32) less;
       spare -= less;
     }

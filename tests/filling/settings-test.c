@@ -79,6 +79,56 @@ test_sewings_per_pinhole (void)
     }
 }
 
+/* Values of enumerations that don't exist, and places that aren't finite. */
+static void
+test_choices (void)
+{
+  static const struct {
+    PfSewingChoice choice;
+    bool accepted;
+  } sewings[] = {
+    { { .kind = PF_SEW_ALONE }, true },
+    { { .kind = PF_SEW_ALONE, .place.along = NAN }, true }, /* it has no place */
+    { { .kind = PF_SEW_TURN }, true },
+    { { .kind = PF_SEW_PINHOLE, .place.along = 1e9 }, true }, /* told when it is filled */
+    { { .kind = PF_SEW_BAR, .place = { 99, -1 } }, true },
+    { { .kind = (PfSewingChoiceKind) 4 }, false },
+    { { .kind = (PfSewingChoiceKind) -1 }, false },
+    { { .kind = PF_SEW_ALONE, .line.side = (PfSide) 2 }, false },
+    { { .kind = PF_SEW_TURN, .other.side = (PfSide) 2 }, false },
+    { { .kind = PF_SEW_PINHOLE, .place.along = NAN }, false },
+    { { .kind = PF_SEW_BAR, .place.along = INFINITY }, false },
+    { { .kind = PF_SEW_BAR, .line.stitch.k = G_MAXINT, .place.along = NAN }, false },
+  };
+  for (size_t c = 0; c < G_N_ELEMENTS (sewings); c++)
+    {
+      PfFillingSettings settings = pf_filling_settings_default ();
+      const PfSewingChoice choices[] = { { .kind = PF_SEW_ALONE }, sewings[c].choice };
+      settings.sewing_choices = choices;
+      settings.n_sewing_choices = 2;
+      g_autoptr (GError) error = NULL;
+      g_assert_true (pf_filling_settings_check (&settings, &error) == sewings[c].accepted);
+      if (!sewings[c].accepted)
+        g_assert_error (error, PF_ERROR, PF_ERROR_SETTING);
+    }
+  for (int state = -1; state <= PF_REPEAT_LEFT_OUT + 1; state++)
+    {
+      PfFillingSettings settings = pf_filling_settings_default ();
+      const PfRepeatChoice choice = { 3, -4, (PfRepeatState) state };
+      settings.choices = &choice;
+      settings.n_choices = 1;
+      g_assert_true (pf_filling_settings_check (&settings, NULL) ==
+                     (state >= PF_REPEAT_KEPT && state <= PF_REPEAT_LEFT_OUT));
+    }
+  for (int beads = -1; beads <= PF_BEADS_KEPT + 1; beads++)
+    {
+      PfFillingSettings settings = pf_filling_settings_default ();
+      settings.beads = (PfBeads) beads;
+      g_assert_true (pf_filling_settings_check (&settings, NULL) ==
+                     (beads >= PF_BEADS_NONE && beads <= PF_BEADS_KEPT));
+    }
+}
+
 static void
 test_defaults (void)
 {
@@ -193,6 +243,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/settings/defaults", test_defaults);
   g_test_add_func ("/settings/ranges", test_ranges);
+  g_test_add_func ("/settings/choices", test_choices);
   g_test_add_func ("/settings/sewings-per-pinhole", test_sewings_per_pinhole);
   for (size_t c = 0; c < G_N_ELEMENTS (cases); c++)
     {
