@@ -14,7 +14,7 @@
 
 #define N_STITCHES 1.0e4
 #define GAP 2.0
-#define N_FRAMES 200
+#define N_FRAMES 100
 #define PATIENCE 20000000 /* µs */
 
 static GtkWidget *window;
@@ -112,10 +112,8 @@ change_view (int n, const char *how)
   const bool back = n % 50 >= 25;
   if (g_str_equal (how, "pan"))
     pf_canvas_view_pan (view, back ? -11 : 11, back ? -7 : 7);
-  else if (g_str_equal (how, "zoom"))
-    pf_canvas_view_zoom_at (view, at, view->zoom * (back ? 1 / 1.03 : 1.03));
   else
-    pf_canvas_view_turn_at (view, at, view->turn + (back ? -1 : 1));
+    pf_canvas_view_zoom_at (view, at, view->zoom * (back ? 1 / 1.03 : 1.03));
   pf_canvas_view_changed (canvas);
 }
 
@@ -189,7 +187,7 @@ main (void)
     }
   open_window ();
   static const char *const grounds[] = { "torchon", "armure" };
-  static const char *const ways[] = { "pan", "zoom", "turn" };
+  static const char *const ways[] = { "pan", "zoom" };
   for (size_t g = 0; g < G_N_ELEMENTS (grounds); g++)
     {
       g_autoptr (PfDocument) document = make_document (grounds[g]);
