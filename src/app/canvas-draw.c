@@ -21,8 +21,8 @@ find_colours (PfCanvas *canvas)
   gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (canvas)), &colours.ink);
   const float light = 0.3f * colours.ink.red + 0.59f * colours.ink.green + 0.11f * colours.ink.blue;
   const bool dark = light > 0.5f;
-  colours.desk = dark ? (GdkRGBA){ 0.20f, 0.20f, 0.21f, 1 } : (GdkRGBA){ 0.80f, 0.80f, 0.79f, 1 };
-  colours.ruler = dark ? (GdkRGBA){ 0.13f, 0.13f, 0.14f, 1 } : (GdkRGBA){ 0.97f, 0.97f, 0.96f, 1 };
+  colours.desk = dark ? (GdkRGBA){ 0.20f, 0.20f, 0.21f, 1 } : (GdkRGBA){ 0.80f, 0.80f, 0.80f, 1 };
+  colours.ruler = dark ? (GdkRGBA){ 0.13f, 0.13f, 0.14f, 1 } : (GdkRGBA){ 0.97f, 0.97f, 0.97f, 1 };
   colours.mark = dark ? (GdkRGBA){ PF_MARK_LIGHT, 1 } : (GdkRGBA){ PF_MARK_INK, 1 };
   return colours;
 }

@@ -115,7 +115,7 @@ drag_begin (GtkGestureDrag *gesture, double x, double y, PfCanvas *canvas)
       if (canvas->tool != NULL && class_of (canvas)->press (canvas->tool, &pointer))
         input->drag = PF_DRAG_TOOL;
       else
-        input->drag = input->button == GDK_BUTTON_PRIMARY ? PF_DRAG_PAN : PF_DRAG_NONE;
+        input->drag = input->button == GDK_BUTTON_SECONDARY ? PF_DRAG_NONE : PF_DRAG_PAN;
     }
   if (input->drag != PF_DRAG_NONE)
     gtk_gesture_set_state (GTK_GESTURE (gesture), GTK_EVENT_SEQUENCE_CLAIMED);

@@ -16,7 +16,7 @@
 #define MARGIN 240
 /* When drawing at once takes longer, ms, what is inside the shape waits for the thread, while the
  * lines at its edge are still drawn. */
-#define AT_ONCE_MS 20
+#define AT_ONCE_MS 12
 /* What takes no longer is drawn again for each view until the thread is done. */
 #define AGAIN_MS 6
 
