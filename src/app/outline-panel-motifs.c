@@ -44,6 +44,8 @@ new_row (PfEditor *editor, size_t n)
   gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
   gtk_widget_set_margin_start (box, 6);
   gtk_widget_set_margin_end (box, 6);
+  gtk_widget_set_margin_top (box, 4);
+  gtk_widget_set_margin_bottom (box, 4);
   gtk_box_append (GTK_BOX (box), name);
   if (below != NULL)
     {

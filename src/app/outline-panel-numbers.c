@@ -92,9 +92,10 @@ update_nodes (PfOutlinePanel *panel)
     text = pf_editor_describe (pf_outline_panel_editor (panel),
                                pf_editor_selected (pf_outline_panel_editor (panel)));
   else
-    text = g_strdup_printf (ngettext ("%u node; the numbers are those of the last",
+    text =
+        g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u node; the numbers are those of the last",
                                       "%u nodes; the numbers are those of the last", nodes->len),
-                            nodes->len);
+                         nodes->len);
   gtk_label_set_label (panel->chosen_label, text);
   gtk_widget_set_visible (panel->node_box, node != NULL);
   if (node != NULL)

@@ -133,8 +133,9 @@ pf_outline_panel_update_trace (PfOutlinePanel *panel)
   const size_t n = pf_trace_tool_n_found (trace_tool (panel));
   const size_t chosen = pf_trace_tool_n_chosen (trace_tool (panel));
   g_autofree char *text = g_strdup_printf (
-      ngettext ("%zu of %zu outline is chosen. Click an outline to leave it out.",
-                "%zu of %zu outlines are chosen. Click an outline to leave it out.", n),
+      g_dngettext (GETTEXT_PACKAGE,
+                   "%zu of %zu outline is chosen. Click an outline to leave it out.",
+                   "%zu of %zu outlines are chosen. Click an outline to leave it out.", n),
       chosen, n);
   gtk_label_set_label (panel->found_label, text);
   gtk_widget_set_visible (panel->trace_settings, panel->tracing == NULL && n == 0);

@@ -322,8 +322,9 @@ pf_outline_tool_describe (PfTool *parent)
   const PfDraft *draft = pf_editor_draft (editor);
   PfBox box;
   if (tool->nodes->len > 1)
-    return g_strdup_printf (ngettext ("%u node is chosen", "%u nodes are chosen", tool->nodes->len),
-                            tool->nodes->len);
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "%u node is chosen", "%u nodes are chosen", tool->nodes->len),
+        tool->nodes->len);
   if (tool->nodes->len == 1)
     return pf_editor_describe (editor, pf_editor_selected (editor));
   if (!pf_outline_box (draft, &box))

@@ -428,8 +428,9 @@ pf_pen_tool_describe (PfTool *tool)
   PfPenTool *pen = PF_PEN_TOOL (tool);
   const PfPoint tip = tip_of (pen);
   const size_t n = pf_pen_tool_n_nodes (pen);
-  return g_strdup_printf (ngettext ("%zu node is drawn; the pen is at %.2f, %.2f mm",
-                                    "%zu nodes are drawn; the pen is at %.2f, %.2f mm", n),
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "%zu node is drawn; the pen is at %.2f, %.2f mm",
+                                       "%zu nodes are drawn; the pen is at %.2f, %.2f mm", n),
                           n, tip.x, tip.y);
 }
 

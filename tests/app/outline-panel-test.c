@@ -412,6 +412,79 @@ a_scan_is_shown_and_taken_away (void)
   desk_free (&desk);
 }
 
+/* A ring of ink, 150 and 60 pixels in radius, at 0.2 mm to the pixel. */
+static Desk
+desk_with_ring (char **file)
+{
+  Desk desk = desk_new ();
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 400, 400);
+  cairo_t *cr = cairo_create (surface);
+  *file = g_build_filename (g_get_tmp_dir (), "pinfold-ring-XXXXXX", NULL);
+  g_close (g_mkstemp (*file), NULL);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_line_width (cr, 90);
+  cairo_arc (cr, 200, 200, 105, 0, 2 * G_PI);
+  cairo_stroke (cr);
+  g_assert_cmpint (cairo_surface_write_to_png (surface, *file), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  const PfUnderlay scan = {
+    .file = *file, .map = { 0.2, 0, 0, 0.2, 5, 5 }, .strength = 0.5, .shown = true
+  };
+  pf_editor_change_document (
+      desk.editor, pf_document_with_underlay (pf_editor_document (desk.editor), &scan), "Scan");
+  settle ();
+  return desk;
+}
+
+static void
+a_scan_is_straightened (void)
+{
+  g_autofree char *file = NULL;
+  Desk desk = desk_with_ring (&file);
+  /* The line lies from 40 to 360 pixels across: 64 mm as it is. */
+  type_number (&desk, "across_spin", "96");
+  press (&desk, "Straighten and scale");
+  const PfAffine map = pf_editor_document (desk.editor)->underlay->map;
+  const PfPoint a = pf_affine_map (map, (PfPoint){ 40, 200 });
+  const PfPoint b = pf_affine_map (map, (PfPoint){ 360, 200 });
+  g_assert_cmpfloat_with_epsilon (b.x - a.x, 96, 1e-9);
+  g_assert_cmpfloat_with_epsilon (b.y - a.y, 0, 1e-9);
+  /* Its first end stays where it was. */
+  g_assert_cmpfloat_with_epsilon (a.x, 5 + 0.2 * 40, 1e-9);
+  g_unlink (file);
+  desk_free (&desk);
+}
+
+static void
+a_scan_is_traced (void)
+{
+  g_autofree char *file = NULL;
+  Desk desk = desk_with_ring (&file);
+  const PfDocument *before = pf_editor_document (desk.editor);
+  press (&desk, "Trace the scan");
+  press (&desk, "Cancel");
+  g_assert_true (gtk_widget_get_visible (part (&desk, "trace_settings")));
+  press (&desk, "Trace the scan");
+  while (gtk_widget_get_visible (part (&desk, "tracing_row")))
+    g_main_context_iteration (NULL, TRUE);
+  settle ();
+  /* What was found is shown, and not yet in the document. */
+  g_assert_true (gtk_widget_get_visible (part (&desk, "found_box")));
+  g_assert_true (pf_editor_document (desk.editor) == before);
+  press (&desk, "Take over");
+  g_assert_cmpuint (pf_editor_document (desk.editor)->n_drafts, ==, 1);
+  g_assert_cmpuint (pf_editor_draft (desk.editor)->n_curves, ==, 2);
+  /* The area between two circles: π (30² - 12²) mm². */
+  const double area = G_PI * (30 * 30 - 12 * 12);
+  g_assert_cmpfloat_with_epsilon (pf_region_area (pf_editor_motif (desk.editor, 0)->region), area,
+                                  area / 100);
+  g_unlink (file);
+  desk_free (&desk);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -428,5 +501,7 @@ main (int argc, char **argv)
   g_test_add_func ("/outline-panel/tools", tools_are_taken_up_and_laid_down);
   g_test_add_func ("/outline-panel/scan/resolution", a_scan_lies_at_its_own_resolution);
   g_test_add_func ("/outline-panel/scan/shown", a_scan_is_shown_and_taken_away);
+  g_test_add_func ("/outline-panel/scan/straightened", a_scan_is_straightened);
+  g_test_add_func ("/outline-panel/scan/traced", a_scan_is_traced);
   return g_test_run ();
 }
