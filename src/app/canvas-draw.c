@@ -39,56 +39,30 @@ marks_of (PfCanvas *canvas)
   return (PfMarks){ canvas->editor, &canvas->view, GTK_WIDGET (canvas) };
 }
 
+/* Without cairo, which would need a picture of the whole desk first. */
 static void
-append_paper (PfCanvas *canvas, GtkSnapshot *snapshot)
+draw_desk (PfCanvas *canvas, GtkSnapshot *snapshot)
 {
   const PfDocument *document = pf_editor_document (canvas->editor);
-  const PfAffine map = pf_canvas_view_map (&canvas->view);
-  const PfPoint corners[] = {
-    { 0, 0 }, { document->width, 0 }, { document->width, document->height }, { 0, document->height }
-  };
-  const graphene_rect_t all = whole (canvas);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &all);
-  for (size_t c = 0; c < G_N_ELEMENTS (corners); c++)
-    {
-      const PfPoint p = pf_affine_map (map, corners[c]);
-      if (canvas->view.turn == 0)
-        cairo_line_to (cr, round (p.x), round (p.y));
-      else
-        cairo_line_to (cr, p.x, p.y);
-    }
-  cairo_close_path (cr);
-  cairo_set_source_rgb (cr, 1, 1, 1);
-  cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.45, 0.45, 0.45);
-  cairo_set_line_width (cr, 1);
-  cairo_stroke (cr);
-  cairo_destroy (cr);
-}
-
-static void
-draw_under (PfCanvas *canvas, GtkSnapshot *snapshot)
-{
   const Colours colours = find_colours (canvas);
   const graphene_rect_t all = whole (canvas);
   gtk_snapshot_append_color (snapshot, &colours.desk, &all);
-  append_paper (canvas, snapshot);
-  pf_underlay_picture_show (canvas->underlay, &canvas->view, !canvas->moving, snapshot);
-  const PfMarks marks = marks_of (canvas);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &all);
-  pf_marks_draw_under (&marks, cr);
-  cairo_destroy (cr);
-}
-
-static void
-draw_picture (PfCanvas *canvas, GtkSnapshot *snapshot)
-{
-  GskRenderer *renderer = gtk_native_get_renderer (gtk_widget_get_native (GTK_WIDGET (canvas)));
-  const bool by_cairo =
-      renderer == NULL || g_strcmp0 (G_OBJECT_TYPE_NAME (renderer), "GskCairoRenderer") == 0;
-  pf_picture_show (canvas->picture, &canvas->view,
-                   gtk_widget_get_scale_factor (GTK_WIDGET (canvas)),
-                   by_cairo ? PF_SHOW_PAINTED : PF_SHOW_TEXTURE, snapshot);
+  const PfPoint corner = pf_canvas_view_to_screen (&canvas->view, (PfPoint){ 0, 0 });
+  const double pixel = pf_canvas_view_pixel (&canvas->view);
+  const graphene_rect_t paper = GRAPHENE_RECT_INIT (0, 0, (float) round (document->width / pixel),
+                                                    (float) round (document->height / pixel));
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (
+      snapshot, &GRAPHENE_POINT_INIT ((float) round (corner.x), (float) round (corner.y)));
+  if (canvas->view.turn != 0)
+    gtk_snapshot_rotate (snapshot, (float) canvas->view.turn);
+  const GdkRGBA white = { 1, 1, 1, 1 }, rim = { 0.45f, 0.45f, 0.45f, 1 };
+  gtk_snapshot_append_color (snapshot, &white, &paper);
+  GskRoundedRect frame;
+  gsk_rounded_rect_init_from_rect (&frame, &paper, 0);
+  gtk_snapshot_append_border (snapshot, &frame, (const float[]){ 1, 1, 1, 1 },
+                              (const GdkRGBA[]){ rim, rim, rim, rim });
+  gtk_snapshot_restore (snapshot);
 }
 
 static void
@@ -102,21 +76,54 @@ draw_tool (PfCanvas *canvas, cairo_t *cr)
 }
 
 static void
-draw_over (PfCanvas *canvas, GtkSnapshot *snapshot)
+paint_under (PfCanvas *canvas, cairo_t *cr)
 {
-  const graphene_rect_t all = whole (canvas);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &all);
+  const PfMarks marks = marks_of (canvas);
+  pf_underlay_picture_paint (canvas->underlay, &canvas->view, !canvas->moving, cr);
+  pf_marks_draw_under (&marks, cr);
+}
+
+static void
+paint_over (PfCanvas *canvas, cairo_t *cr)
+{
   const PfMarks marks = marks_of (canvas);
   pf_marks_draw_over (&marks, cr);
   if (canvas->tool != NULL)
     draw_tool (canvas, cr);
   pf_signs_draw (&marks, cr);
   const char *trouble = pf_underlay_picture_trouble (canvas->underlay);
-  if (trouble != NULL)
+  if (trouble == NULL)
+    return;
+  const double room = canvas->view.inset + 12;
+  pf_signs_draw_words (&marks, cr, (PfPoint){ room, room }, trouble);
+}
+
+static bool
+cairo_renders_all (PfCanvas *canvas)
+{
+  GtkNative *native = gtk_widget_get_native (GTK_WIDGET (canvas));
+  GskRenderer *renderer = native != NULL ? gtk_native_get_renderer (native) : NULL;
+  return renderer == NULL || g_str_equal (G_OBJECT_TYPE_NAME (renderer), "GskCairoRenderer");
+}
+
+/* Each cairo node costs a surface as large as the window; where cairo renders all, one does. */
+static void
+draw_drawing (PfCanvas *canvas, GtkSnapshot *snapshot)
+{
+  const graphene_rect_t all = whole (canvas);
+  PfShot *shot = pf_picture_shot (canvas->picture, &canvas->view,
+                                  gtk_widget_get_scale_factor (GTK_WIDGET (canvas)));
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &all);
+  paint_under (canvas, cr);
+  if (shot != NULL && cairo_renders_all (canvas))
+    pf_shot_paint (shot, &canvas->view, cr);
+  else if (shot != NULL)
     {
-      const double room = canvas->view.inset + 12;
-      pf_signs_draw_words (&marks, cr, (PfPoint){ room, room }, trouble);
+      cairo_destroy (cr);
+      pf_shot_append (shot, &canvas->view, snapshot);
+      cr = gtk_snapshot_append_cairo (snapshot, &all);
     }
+  paint_over (canvas, cr);
   cairo_destroy (cr);
 }
 
@@ -139,9 +146,8 @@ void
 pf_canvas_draw (PfCanvas *canvas, GtkSnapshot *snapshot)
 {
   static void (*const draw[PF_N_PARTS]) (PfCanvas *, GtkSnapshot *) = {
-    [PF_PART_UNDER] = draw_under,
-    [PF_PART_PICTURE] = draw_picture,
-    [PF_PART_OVER] = draw_over,
+    [PF_PART_DESK] = draw_desk,
+    [PF_PART_DRAWING] = draw_drawing,
     [PF_PART_RULERS] = draw_rulers,
   };
   for (int p = 0; p < PF_N_PARTS; p++)

@@ -105,6 +105,7 @@ drag_begin (GtkGestureDrag *gesture, double x, double y, PfCanvas *canvas)
   gtk_widget_grab_focus (GTK_WIDGET (canvas));
   input->button = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (gesture));
   count_press (canvas, GTK_GESTURE (gesture), x, y);
+  input->start = (PfPoint){ x, y };
   input->panned_x = input->panned_y = 0;
   if (is_pan (canvas, input->button))
     input->drag = PF_DRAG_PAN;
@@ -124,9 +125,8 @@ static void
 drag_update (GtkGestureDrag *gesture, double x, double y, PfCanvas *canvas)
 {
   PfCanvasInput *input = &canvas->input;
-  double start_x = 0, start_y = 0;
-  gtk_gesture_drag_get_start_point (gesture, &start_x, &start_y);
-  move_pointer (canvas, start_x + x, start_y + y);
+  const PfPoint at = { input->start.x + x, input->start.y + y };
+  move_pointer (canvas, at.x, at.y);
   if (input->drag == PF_DRAG_PAN)
     {
       pf_canvas_view_pan (&canvas->view, x - input->panned_x, y - input->panned_y);
@@ -136,8 +136,7 @@ drag_update (GtkGestureDrag *gesture, double x, double y, PfCanvas *canvas)
     }
   else if (input->drag == PF_DRAG_TOOL)
     {
-      const PfPointer pointer =
-          make_pointer (canvas, GTK_EVENT_CONTROLLER (gesture), start_x + x, start_y + y);
+      const PfPointer pointer = make_pointer (canvas, GTK_EVENT_CONTROLLER (gesture), at.x, at.y);
       class_of (canvas)->drag (canvas->tool, &pointer);
     }
   pf_canvas_update_cursor (canvas);
@@ -150,10 +149,9 @@ drag_end (GtkGestureDrag *gesture, double x, double y, PfCanvas *canvas)
   canvas->input.drag = PF_DRAG_NONE;
   if (drag == PF_DRAG_TOOL)
     {
-      double start_x = 0, start_y = 0;
-      gtk_gesture_drag_get_start_point (gesture, &start_x, &start_y);
+      const PfPoint start = canvas->input.start;
       const PfPointer pointer =
-          make_pointer (canvas, GTK_EVENT_CONTROLLER (gesture), start_x + x, start_y + y);
+          make_pointer (canvas, GTK_EVENT_CONTROLLER (gesture), start.x + x, start.y + y);
       class_of (canvas)->release (canvas->tool, &pointer);
     }
   pf_canvas_update_cursor (canvas);

@@ -28,6 +28,12 @@ trace_line (const PfMarks *marks, cairo_t *cr, const PfPoint *points, size_t n)
 /* --- Pairs --------------------------------------------------------------------------------------
  */
 
+static double
+gap_on_screen (const PfMarks *marks, const PfFilling *filling)
+{
+  return filling->placement.gap / pf_canvas_view_pixel (marks->view);
+}
+
 static void
 light_pair (const PfMarks *marks, cairo_t *cr, const PfFilling *filling, guint32 pair,
             bool selected)
@@ -38,11 +44,14 @@ light_pair (const PfMarks *marks, cairo_t *cr, const PfFilling *filling, guint32
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
   trace_line (marks, cr, way, n);
+  /* The lines beside it are still told apart from afar. */
+  const double wide = 0.4 * gap_on_screen (marks, filling);
+  const double width = selected ? CLAMP (wide, 5, 10) : CLAMP (0.5 * wide, 3, 5);
   cairo_set_source_rgb (cr, PF_MARK_INK);
-  cairo_set_line_width (cr, selected ? 13 : 8);
+  cairo_set_line_width (cr, width + 3);
   cairo_stroke_preserve (cr);
   cairo_set_source_rgb (cr, PF_MARK_LIGHT);
-  cairo_set_line_width (cr, selected ? 9 : 5);
+  cairo_set_line_width (cr, width);
   cairo_stroke (cr);
   cairo_restore (cr);
 }
@@ -133,16 +142,10 @@ trace_repeat (const PfMarks *marks, cairo_t *cr, const PfMotif *motif, int i, in
   cairo_close_path (cr);
 }
 
-static double
-gap_on_screen (const PfMarks *marks, const PfMotif *motif)
-{
-  return motif->filling->placement.gap / pf_canvas_view_pixel (marks->view);
-}
-
 static void
 light_repeat (const PfMarks *marks, cairo_t *cr, const PfMotif *motif, PfPick pick, bool selected)
 {
-  const double room = fmax (0.6 * gap_on_screen (marks, motif), 12);
+  const double room = fmax (0.6 * gap_on_screen (marks, motif->filling), 12);
   cairo_save (cr);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   trace_repeat (marks, cr, motif, pick.i, pick.j);

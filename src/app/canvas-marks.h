@@ -29,7 +29,7 @@ void pf_marks_draw_over (const PfMarks *marks, cairo_t *cr);
 void pf_signs_draw (const PfMarks *marks, cairo_t *cr);
 /* What a sign at that pixel says, or NULL. Borrowed from the editor. */
 const char *pf_signs_find (const PfMarks *marks, PfPoint pixel);
-/* Words in a frame, from their top left corner on or round their middle; always upright. */
+/* Words in a frame, with its top left corner at a pixel; moved so that all can be read. */
 void pf_signs_draw_words (const PfMarks *marks, cairo_t *cr, PfPoint at, const char *words);
 
 /* Dark brown, at least 3:1 to the paper and to the lit way; amber. */

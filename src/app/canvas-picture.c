@@ -299,21 +299,20 @@ draw_what_is_quick (PfPicture *picture, const PfCanvasView *view, int scale)
     }
 }
 
-void
-pf_picture_show (PfPicture *picture, const PfCanvasView *view, int scale, PfShowing showing,
-                 GtkSnapshot *snapshot)
+PfShot *
+pf_picture_shot (PfPicture *picture, const PfCanvasView *view, int scale)
 {
   if (picture->source == NULL)
-    return;
+    return NULL;
   const bool still =
       pf_canvas_view_equal (view, &picture->wanted) && scale == picture->wanted_scale;
   picture->wanted = *view;
   picture->wanted_scale = scale;
   if (picture->shot == NULL || (!picture->painted && !still && picture->took < AGAIN_MS * 1000))
     draw_what_is_quick (picture, view, scale);
-  pf_shot_show (picture->shot, view, showing, snapshot);
   if (!pf_picture_is_sharp (picture) && !(still && picture->timeout != 0))
     start_or_wait (picture);
+  return picture->shot;
 }
 
 /* --- The picture --------------------------------------------------------------------------------

@@ -25,9 +25,9 @@ bool pf_picture_set_pricking (PfPicture *picture, PfPricking *pricking);
 bool pf_picture_set_layers (PfPicture *picture, PfLayers layers);
 PfLayers pf_picture_layers (const PfPicture *picture);
 
-/* Shows it as it is seen in the view; a sharp shot follows if this one isn't. */
-void pf_picture_show (PfPicture *picture, const PfCanvasView *view, int scale, PfShowing showing,
-                      GtkSnapshot *snapshot);
+/* What is to be shown in the view; borrowed, NULL before there is a pricking. A sharp shot follows
+ * if this one isn't. */
+PfShot *pf_picture_shot (PfPicture *picture, const PfCanvasView *view, int scale);
 /* Is what was shown last as sharp as it gets? */
 bool pf_picture_is_sharp (const PfPicture *picture);
 

@@ -13,9 +13,8 @@ G_BEGIN_DECLS
 
 /* What the canvas is drawn from, from below. Each is drawn again only when it changed. */
 typedef enum {
-  PF_PART_UNDER,   /* desk, paper, underlay, what lights up below the lines */
-  PF_PART_PICTURE, /* the layers of what is worked out */
-  PF_PART_OVER,    /* marks, the tool's, signs */
+  PF_PART_DESK,    /* and the paper on it */
+  PF_PART_DRAWING, /* all that lies on the paper, and the marks on it */
   PF_PART_RULERS,
   PF_N_PARTS
 } PfCanvasPart;
@@ -29,7 +28,8 @@ typedef enum {
 typedef struct {
   PfDragKind drag;
   guint button;
-  double panned_x, panned_y; /* of the drag, pixels */
+  PfPoint start;             /* of the drag, pixels */
+  double panned_x, panned_y; /* of it, pixels */
   int n_press;
   guint last_button;
   guint32 last_time;
@@ -52,6 +52,8 @@ struct _PfCanvas {
 
   PfCanvasView view;
   bool fit_pending; /* as soon as there is a size */
+  bool fitted;      /* nothing was zoomed or moved since: stays so when the size changes */
+  PfBox fitted_box;
   bool inches;
   PfPoint pointer; /* pixels; NANs: elsewhere */
   bool moving;     /* the view was changed a moment ago */

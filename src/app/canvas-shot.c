@@ -105,18 +105,19 @@ map_to_widget (const PfShot *shot, const PfCanvasView *view)
   return map;
 }
 
-static void
-paint (const PfShot *shot, const PfCanvasView *view, GtkSnapshot *snapshot)
+void
+pf_shot_paint (const PfShot *shot, const PfCanvasView *view, cairo_t *cr)
 {
-  const graphene_rect_t all = GRAPHENE_RECT_INIT (0, 0, (float) view->width, (float) view->height);
   const cairo_matrix_t matrix = as_matrix (map_to_widget (shot, view));
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &all);
+  cairo_save (cr);
   cairo_transform (cr, &matrix);
   cairo_set_source_surface (cr, shot->surface, 0, 0);
-  /* Cairo's better filters take longer than a frame when they shrink. */
-  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BILINEAR);
+  /* Cairo's better filters take longer than a frame when they shrink or turn. */
+  const bool turned = shot->view.turn != view->turn;
+  cairo_pattern_set_filter (cairo_get_source (cr),
+                            turned ? CAIRO_FILTER_NEAREST : CAIRO_FILTER_BILINEAR);
   cairo_paint (cr);
-  cairo_destroy (cr);
+  cairo_restore (cr);
 }
 
 static GdkTexture *
@@ -136,8 +137,8 @@ texture_of (PfShot *shot)
   return shot->texture;
 }
 
-static void
-show_texture (PfShot *shot, const PfCanvasView *view, GtkSnapshot *snapshot)
+void
+pf_shot_append (PfShot *shot, const PfCanvasView *view, GtkSnapshot *snapshot)
 {
   const PfAffine map = map_to_widget (shot, view);
   graphene_matrix_t matrix;
@@ -149,13 +150,4 @@ show_texture (PfShot *shot, const PfCanvasView *view, GtkSnapshot *snapshot)
   gtk_snapshot_transform_matrix (snapshot, &matrix);
   gtk_snapshot_append_texture (snapshot, texture, &all);
   gtk_snapshot_restore (snapshot);
-}
-
-void
-pf_shot_show (PfShot *shot, const PfCanvasView *view, PfShowing showing, GtkSnapshot *snapshot)
-{
-  if (showing == PF_SHOW_PAINTED)
-    paint (shot, view, snapshot);
-  else
-    show_texture (shot, view, snapshot);
 }

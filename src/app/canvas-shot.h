@@ -30,14 +30,10 @@ bool pf_shot_is_sharp_for (const PfShot *shot, const PfCanvasView *view, int sca
 /* Does it hold all of `sheet` (mm) that is seen in the view? */
 bool pf_shot_covers (const PfShot *shot, const PfCanvasView *view, PfBox sheet);
 
-/* How shots are put on the screen. */
-typedef enum {
-  PF_SHOW_PAINTED, /* by cairo: the quickest where cairo renders all */
-  PF_SHOW_TEXTURE, /* where a graphics card does */
-} PfShowing;
-
-void pf_shot_show (PfShot *shot, const PfCanvasView *view, PfShowing showing,
-                   GtkSnapshot *snapshot);
+/* Shows the shot as it lies in the view: by cairo, in the widget's pixels, or as a texture, for
+ * where a graphics card draws. */
+void pf_shot_paint (const PfShot *shot, const PfCanvasView *view, cairo_t *cr);
+void pf_shot_append (PfShot *shot, const PfCanvasView *view, GtkSnapshot *snapshot);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfShot, pf_shot_free)
 

@@ -18,13 +18,16 @@ pf_signs_draw_words (const PfMarks *marks, cairo_t *cr, PfPoint at, const char *
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   PangoRectangle ink;
   pango_layout_get_pixel_extents (layout, NULL, &ink);
-  cairo_rectangle (cr, floor (at.x) + 0.5, floor (at.y) + 0.5, ink.width + 9, ink.height + 5);
+  const double width = ink.width + 9, height = ink.height + 5;
+  at.x = floor (fmax (fmin (at.x, marks->view->width - width - 1), marks->view->inset));
+  at.y = floor (fmax (fmin (at.y, marks->view->height - height - 1), marks->view->inset));
+  cairo_rectangle (cr, at.x + 0.5, at.y + 0.5, width, height);
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_fill_preserve (cr);
   cairo_set_source_rgb (cr, PF_MARK_INK);
   cairo_set_line_width (cr, 1);
   cairo_stroke (cr);
-  cairo_move_to (cr, floor (at.x) + 5 - ink.x, floor (at.y) + 3);
+  cairo_move_to (cr, at.x + 5 - ink.x, at.y + 3);
   cairo_set_source_rgb (cr, 0.1, 0.1, 0.1);
   pango_cairo_show_layout (cr, layout);
 }
@@ -79,6 +82,12 @@ trouble_at (const PfMarks *marks, size_t n, PfPoint where)
   return pf_canvas_view_to_screen (marks->view, middle);
 }
 
+static bool
+being_drawn (PfEditor *editor, size_t n)
+{
+  return pf_editor_stage (editor) == PF_STAGE_OUTLINE && pf_editor_is_open (editor, n);
+}
+
 typedef bool (*SignFunc) (const PfMarks *marks, PfPoint at, const char *text, bool trouble,
                           void *data);
 
@@ -90,7 +99,8 @@ for_each_sign (const PfMarks *marks, SignFunc look, void *data)
   for (size_t n = 0; n < n_drafts; n++)
     {
       PfPoint where = { NAN, NAN };
-      const char *trouble = pf_editor_trouble (marks->editor, n, &where);
+      const char *trouble =
+          being_drawn (marks->editor, n) ? NULL : pf_editor_trouble (marks->editor, n, &where);
       if (trouble != NULL && look (marks, trouble_at (marks, n, where), trouble, true, data))
         return;
       const PfMotif *motif = pf_editor_motif (marks->editor, n);
@@ -112,8 +122,13 @@ draw_one (const PfMarks *marks, PfPoint at, const char *text, bool trouble, void
   if (!isfinite (at.x) || !isfinite (at.y) || !can_be_seen (marks, at))
     return false;
   draw_sign (cr, at, trouble ? SIGN : SMALL_SIGN, trouble);
-  if (trouble)
+  if (!trouble)
+    return false;
+  /* Beside the sign; below it where there is no room. */
+  if (at.x + SIGN + WORDS_WIDTH + 20 < marks->view->width)
     pf_signs_draw_words (marks, cr, (PfPoint){ at.x + SIGN + 8, at.y - SIGN }, text);
+  else
+    pf_signs_draw_words (marks, cr, (PfPoint){ at.x - WORDS_WIDTH, at.y + SIGN + 6 }, text);
   return false;
 }
 

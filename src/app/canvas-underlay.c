@@ -244,8 +244,8 @@ pf_underlay_picture_box (const PfUnderlayPicture *picture, PfBox *box)
 }
 
 void
-pf_underlay_picture_show (const PfUnderlayPicture *picture, const PfCanvasView *view, bool smooth,
-                          GtkSnapshot *snapshot)
+pf_underlay_picture_paint (const PfUnderlayPicture *picture, const PfCanvasView *view, bool smooth,
+                           cairo_t *cr)
 {
   if (picture->file == NULL || !picture->shown || picture->sizes[0] == NULL ||
       pf_affine_determinant (picture->map) == 0)
@@ -258,12 +258,11 @@ pf_underlay_picture_show (const PfUnderlayPicture *picture, const PfCanvasView *
   /* Halves leave out an odd last row or column, so that a pixel of theirs is exactly two. */
   const double times = ldexp (1, s);
   map = pf_affine_compose (map, (PfAffine){ times, 0, 0, times, 0, 0 });
-  const graphene_rect_t all = GRAPHENE_RECT_INIT (0, 0, (float) view->width, (float) view->height);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &all);
+  cairo_save (cr);
   cairo_transform (cr, &(cairo_matrix_t){ map.xx, map.yx, map.xy, map.yy, map.x0, map.y0 });
   cairo_set_source_surface (cr, picture->sizes[s], 0, 0);
   cairo_pattern_set_filter (cairo_get_source (cr),
                             smooth ? CAIRO_FILTER_BILINEAR : CAIRO_FILTER_FAST);
   cairo_paint_with_alpha (cr, picture->strength);
-  cairo_destroy (cr);
+  cairo_restore (cr);
 }

@@ -23,8 +23,8 @@ const char *pf_underlay_picture_trouble (const PfUnderlayPicture *picture);
 /* Where it lies on the sheet, mm; false while there is none to be seen. */
 bool pf_underlay_picture_box (const PfUnderlayPicture *picture, PfBox *box);
 
-/* `smooth` takes longer: for a view that is still. */
-void pf_underlay_picture_show (const PfUnderlayPicture *picture, const PfCanvasView *view,
-                               bool smooth, GtkSnapshot *snapshot);
+/* Paints it in the widget's pixels. `smooth` takes longer: for a view that is still. */
+void pf_underlay_picture_paint (const PfUnderlayPicture *picture, const PfCanvasView *view,
+                                bool smooth, cairo_t *cr);
 
 G_END_DECLS

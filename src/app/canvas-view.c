@@ -13,7 +13,7 @@
 PfCanvasView
 pf_canvas_view_default (void)
 {
-  return (PfCanvasView){ .zoom = 1, .pixels_per_mm = PF_PIXELS_PER_MM };
+  return (PfCanvasView){ .zoom = 1, .pixels_per_mm = PF_CANVAS_PIXELS_PER_MM };
 }
 
 double

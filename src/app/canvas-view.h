@@ -25,7 +25,7 @@ typedef struct {
 #define PF_ZOOM_MAX 100.0
 
 /* True size on screens of 96 dpi. */
-#define PF_PIXELS_PER_MM (96.0 / 25.4)
+#define PF_CANVAS_PIXELS_PER_MM (96.0 / 25.4)
 
 PfCanvasView pf_canvas_view_default (void);
 

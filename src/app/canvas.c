@@ -73,7 +73,7 @@ static void
 follow_picks (PfCanvas *canvas)
 {
   update_words (canvas);
-  pf_canvas_redraw (canvas, 1u << PF_PART_UNDER | 1u << PF_PART_OVER);
+  pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
 }
 
 static void
@@ -81,7 +81,7 @@ follow_tool (PfCanvas *canvas)
 {
   update_words (canvas);
   pf_canvas_update_cursor (canvas);
-  pf_canvas_redraw (canvas, 1u << PF_PART_OVER);
+  pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
 }
 
 /* All there is to see, mm. */
@@ -121,13 +121,14 @@ view_is_still (gpointer data)
   canvas->moving = false;
   PfBox box;
   if (pf_underlay_picture_box (canvas->underlay, &box))
-    pf_canvas_redraw (canvas, 1u << PF_PART_UNDER);
+    pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
   return G_SOURCE_REMOVE;
 }
 
 void
 pf_canvas_view_changed (PfCanvas *canvas)
 {
+  canvas->fitted = false;
   pf_canvas_view_keep (&canvas->view, whole_box (canvas));
   canvas->moving = true;
   g_clear_handle_id (&canvas->still_timeout, g_source_remove);
@@ -168,6 +169,8 @@ fit_box (PfCanvas *canvas, PfBox box)
     return;
   pf_canvas_view_fit (&canvas->view, box);
   pf_canvas_view_changed (canvas);
+  canvas->fitted = true;
+  canvas->fitted_box = box;
 }
 
 void
@@ -243,7 +246,7 @@ void
 pf_canvas_set_layers (PfCanvas *canvas, PfLayers layers)
 {
   if (pf_picture_set_layers (canvas->picture, layers))
-    pf_canvas_redraw (canvas, 1u << PF_PART_PICTURE);
+    pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
 }
 
 /* --- The tool -----------------------------------------------------------------------------------
@@ -296,6 +299,8 @@ pf_canvas_size_allocate (GtkWidget *widget, int width, int height, int baseline)
   canvas->view.height = height;
   if (canvas->fit_pending)
     pf_canvas_fit (canvas);
+  else if (canvas->fitted)
+    fit_box (canvas, canvas->fitted_box);
   else
     pf_canvas_view_changed (canvas);
 }
@@ -378,7 +383,7 @@ pf_canvas_class_init (PfCanvasClass *class)
 static void
 redraw_picture (gpointer data)
 {
-  pf_canvas_redraw (data, 1u << PF_PART_PICTURE);
+  pf_canvas_redraw (data, 1u << PF_PART_DRAWING);
 }
 
 static void

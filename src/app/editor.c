@@ -288,6 +288,14 @@ pf_editor_trouble (PfEditor *editor, size_t n, PfPoint *where)
 }
 
 bool
+pf_editor_is_open (PfEditor *editor, size_t n)
+{
+  const PfDocument *document = pf_editor_document (editor);
+  const PfDraft *draft = n < document->n_drafts ? document->drafts[n] : NULL;
+  return draft != NULL && draft->n_curves > 0 && !draft->curves[draft->n_curves - 1]->closed;
+}
+
+bool
 pf_editor_busy (PfEditor *editor)
 {
   return pf_working_busy (editor->working);

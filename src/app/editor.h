@@ -80,6 +80,8 @@ PfDraft *pf_editor_draft (PfEditor *editor);
 const PfMotif *pf_editor_motif (PfEditor *editor, size_t n);
 /* What is wrong with motif n, or NULL; `*where` (may be NULL) gets the place, or NANs. */
 const char *pf_editor_trouble (PfEditor *editor, size_t n, PfPoint *where);
+/* Is the last outline of motif n open? While it is drawn that is no trouble yet. */
+bool pf_editor_is_open (PfEditor *editor, size_t n);
 /* Is something still in work in another thread? */
 bool pf_editor_busy (PfEditor *editor);
 /* All motifs that are worked out, as a pricking. Free with pf_pricking_free(). */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * Rows of a form: a label on the left whose mnemonic leads to the widget on its right, and which is
- * the widget's accessible name too. GTK 4.8 makes only the first of these from the other.
+ * the widget's accessible name too.
  */
 #include "form.h"
 
@@ -47,6 +47,38 @@ pf_name_widget (GtkWidget *widget, const char *mnemonic)
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
+/* "Lengths in: Inches" */
+static void
+name_choice (GtkDropDown *choice, GParamSpec *pspec, const char *mnemonic)
+{
+  (void) pspec;
+  GObject *item = gtk_drop_down_get_selected_item (choice);
+  const char *chosen =
+      GTK_IS_STRING_OBJECT (item) ? gtk_string_object_get_string (GTK_STRING_OBJECT (item)) : "";
+  g_autofree char *name = g_strdup_printf ("%s: %s", mnemonic, chosen);
+  pf_name_widget (gtk_widget_get_first_child (GTK_WIDGET (choice)), name);
+}
+
+static void
+free_name (gpointer name, GClosure *closure)
+{
+  (void) closure;
+  g_free (name);
+}
+
+/* Some widgets give the keyboard to a button inside them, which has no name of its own. */
+static void
+name_inside (GtkWidget *widget, const char *mnemonic)
+{
+  if (GTK_IS_COLOR_BUTTON (widget))
+    pf_name_widget (gtk_widget_get_first_child (widget), mnemonic);
+  if (!GTK_IS_DROP_DOWN (widget))
+    return;
+  g_signal_connect_data (widget, "notify::selected-item", G_CALLBACK (name_choice),
+                         g_strdup (mnemonic), free_name, 0);
+  name_choice (GTK_DROP_DOWN (widget), NULL, mnemonic);
+}
+
 void
 pf_form_add_row (GtkGrid *form, const char *mnemonic, GtkWidget *widget)
 {
@@ -60,7 +92,7 @@ pf_form_add_row_for (GtkGrid *form, const char *mnemonic, GtkWidget *box, GtkWid
   GtkWidget *label = gtk_label_new_with_mnemonic (mnemonic);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), widget);
-  pf_name_widget (widget, mnemonic);
+  name_inside (widget, mnemonic);
   gtk_widget_set_hexpand (box, TRUE);
   gtk_grid_attach (form, label, 0, row, 1, 1);
   gtk_grid_attach (form, box, 1, row, 1, 1);

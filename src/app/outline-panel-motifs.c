@@ -50,7 +50,6 @@ new_row (PfEditor *editor, size_t n)
       GtkWidget *label = gtk_label_new (below);
       gtk_label_set_xalign (GTK_LABEL (label), 0);
       gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-      gtk_widget_add_css_class (label, "dim-label");
       gtk_widget_add_css_class (label, "caption");
       gtk_box_append (GTK_BOX (box), label);
     }
@@ -132,6 +131,7 @@ new_motif (GtkButton *button G_GNUC_UNUSED, PfOutlinePanel *panel)
                                        "draw another one."));
   gtk_check_button_set_active (panel->motif_check, TRUE);
   pf_outline_panel_use (panel, panel->pen);
+  pf_outline_panel_to_canvas (panel);
 }
 
 /* The active motif changes places with the one before or after it. */
@@ -226,7 +226,7 @@ pf_outline_panel_update_motifs (PfOutlinePanel *panel)
   gtk_label_set_label (panel->follow_label, text != NULL ? text : "");
   gtk_widget_set_visible (panel->follow_row, text != NULL);
   gtk_widget_set_visible (panel->no_motif_label, draft == NULL);
-  gtk_widget_set_visible (gtk_widget_get_parent (GTK_WIDGET (panel->motif_list)), draft != NULL);
+  gtk_widget_set_visible (panel->list_scroller, draft != NULL);
   gtk_widget_set_sensitive (panel->up_button, active > 0);
   gtk_widget_set_sensitive (panel->down_button, active + 1 < (int) document->n_drafts);
   gtk_widget_set_sensitive (panel->remove_button, draft != NULL);
@@ -235,6 +235,7 @@ pf_outline_panel_update_motifs (PfOutlinePanel *panel)
 void
 pf_outline_panel_bind_motifs (GtkWidgetClass *class)
 {
+  gtk_widget_class_bind_template_child (class, PfOutlinePanel, list_scroller);
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, motif_list);
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, no_motif_label);
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, motif_name_row);

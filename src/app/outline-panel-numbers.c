@@ -96,9 +96,7 @@ update_nodes (PfOutlinePanel *panel)
                                       "%u nodes; the numbers are those of the last", nodes->len),
                             nodes->len);
   gtk_label_set_label (panel->chosen_label, text);
-  gtk_widget_set_sensitive (GTK_WIDGET (panel->node_x), node != NULL);
-  gtk_widget_set_sensitive (GTK_WIDGET (panel->node_y), node != NULL);
-  gtk_widget_set_sensitive (panel->node_buttons, node != NULL);
+  gtk_widget_set_visible (panel->node_box, node != NULL);
   if (node != NULL)
     {
       pf_outline_panel_show_number (panel->node_x, node->at.x);
@@ -175,7 +173,8 @@ static void
 update_whole (PfOutlinePanel *panel)
 {
   PfBox box;
-  const bool can = get_box (panel, &box) && !pf_editor_follows (pf_outline_panel_editor (panel));
+  const bool can = last_node (panel) == NULL && get_box (panel, &box) &&
+                   !pf_editor_follows (pf_outline_panel_editor (panel));
   gtk_widget_set_visible (panel->whole_section, can);
   if (!can)
     return;
@@ -198,7 +197,7 @@ pf_outline_panel_bind_numbers (GtkWidgetClass *class)
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, chosen_label);
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, node_x);
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, node_y);
-  gtk_widget_class_bind_template_child (class, PfOutlinePanel, node_buttons);
+  gtk_widget_class_bind_template_child (class, PfOutlinePanel, node_box);
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, whole_section);
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, motif_x);
   gtk_widget_class_bind_template_child (class, PfOutlinePanel, motif_y);

@@ -29,7 +29,7 @@ struct _PfOutlinePanel {
 
   /* Borrowed: widgets */
   GtkListBox *motif_list;
-  GtkWidget *no_motif_label, *motif_name_row, *follow_row;
+  GtkWidget *list_scroller, *no_motif_label, *motif_name_row, *follow_row;
   GtkEditable *name_entry;
   GtkWidget *up_button, *down_button, *remove_button;
   GtkLabel *follow_label, *trouble_label;
@@ -42,7 +42,7 @@ struct _PfOutlinePanel {
 
   GtkLabel *chosen_label;
   GtkSpinButton *node_x, *node_y;
-  GtkWidget *node_buttons, *whole_section;
+  GtkWidget *node_box, *whole_section;
   GtkSpinButton *motif_x, *motif_y, *motif_width, *motif_height, *turn_spin;
   GtkCheckButton *proportions_check;
 
@@ -74,8 +74,10 @@ struct _PfOutlinePanel {
  */
 
 PfEditor *pf_outline_panel_editor (PfOutlinePanel *panel);
-/* Gives the canvas another of the tools, and the keyboard to the canvas. */
+/* Gives the canvas another of the tools. */
 void pf_outline_panel_use (PfOutlinePanel *panel, PfTool *tool);
+/* Gives the keyboard to the canvas. */
+void pf_outline_panel_to_canvas (PfOutlinePanel *panel);
 /* Shows a number as it would be typed: rounded to the digits of the spin button. */
 void pf_outline_panel_show_number (GtkSpinButton *spin, double value);
 /* Did the maker type or step another number than is shown for `value`? */

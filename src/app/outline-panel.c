@@ -62,7 +62,12 @@ pf_outline_panel_use (PfOutlinePanel *panel, PfTool *tool)
     pf_outline_panel_stop_trace (panel);
   pf_panel_set_tool (PF_PANEL (panel), tool);
   pf_panel_update (PF_PANEL (panel));
-  if (gtk_widget_get_mapped (GTK_WIDGET (panel)) && pf_panel_canvas (PF_PANEL (panel)) != NULL)
+}
+
+void
+pf_outline_panel_to_canvas (PfOutlinePanel *panel)
+{
+  if (gtk_widget_get_mapped (GTK_WIDGET (panel)))
     gtk_widget_grab_focus (GTK_WIDGET (pf_panel_canvas (PF_PANEL (panel))));
 }
 
@@ -76,7 +81,10 @@ tool_toggled (GtkToggleButton *button, PfOutlinePanel *panel)
   get_tools (panel, buttons, tools);
   for (int b = 0; b < N_BUTTONS; b++)
     if (buttons[b] == button && tools[b] != NULL)
-      pf_outline_panel_use (panel, tools[b]);
+      {
+        pf_outline_panel_use (panel, tools[b]);
+        pf_outline_panel_to_canvas (panel);
+      }
 }
 
 static void
@@ -114,6 +122,7 @@ stop_drawing (GtkButton *button G_GNUC_UNUSED, PfOutlinePanel *panel)
   pf_pen_tool_end (PF_PEN_TOOL (panel->pen));
 }
 
+/* The pen draws it; the keyboard goes back to where the next place is typed. */
 static void
 add_at (GtkButton *button G_GNUC_UNUSED, PfOutlinePanel *panel)
 {
@@ -121,7 +130,9 @@ add_at (GtkButton *button G_GNUC_UNUSED, PfOutlinePanel *panel)
   gtk_spin_button_update (panel->add_y);
   const PfPoint at = { gtk_spin_button_get_value (panel->add_x),
                        gtk_spin_button_get_value (panel->add_y) };
+  pf_outline_panel_use (panel, panel->pen);
   pf_pen_tool_add (PF_PEN_TOOL (panel->pen), (PfNode){ .at = at, .in = at, .out = at });
+  gtk_widget_grab_focus (GTK_WIDGET (panel->add_x));
 }
 
 static void

@@ -157,7 +157,8 @@ pf_panel_class_init (PfPanelClass *class)
   props[PROP_CANVAS] = g_param_spec_object ("canvas", NULL, NULL, PF_TYPE_CANVAS, once);
   props[PROP_TOOL] =
       g_param_spec_object ("tool", NULL, NULL, PF_TYPE_TOOL,
-                           G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+                           G_PARAM_READWRITE | G_PARAM_CONSTRUCT | G_PARAM_STATIC_STRINGS |
+                               G_PARAM_EXPLICIT_NOTIFY);
   g_object_class_install_properties (object, N_PROPS, props);
   say_signal = g_signal_new ("say", PF_TYPE_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                              G_TYPE_NONE, 1, G_TYPE_STRING);

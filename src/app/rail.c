@@ -33,7 +33,9 @@ outline_state (PfEditor *editor)
 {
   const PfDocument *document = pf_editor_document (editor);
   for (size_t n = 0; n < document->n_drafts; n++)
-    if (pf_editor_trouble (editor, n, NULL) != NULL)
+    if (pf_editor_is_open (editor, n))
+      return g_strdup (_ ("still open"));
+    else if (pf_editor_trouble (editor, n, NULL) != NULL)
       return g_strdup (_ ("to be mended"));
   if (document->n_drafts == 0)
     return g_strdup (_ ("nothing yet"));

@@ -49,6 +49,8 @@ find_text (PfStatusBar *bar)
   const int active = pf_editor_active (bar->editor);
   if (active < 0)
     return g_strdup (_ ("Draw an outline, or open a drawing"));
+  if (pf_editor_is_open (bar->editor, (size_t) active))
+    return g_strdup (_ ("This outline is still open"));
   const char *trouble = pf_editor_trouble (bar->editor, (size_t) active, NULL);
   if (trouble != NULL)
     return g_strdup (trouble);

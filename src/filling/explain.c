@@ -60,14 +60,15 @@ same_missing_place (const PfGround *ground, const PfCrossing *a, const PfCrossin
 }
 
 static char *
-turn_words (const PfGround *ground, const Parts *p)
+turn_words (const PfFilling *filling, const PfGround *ground, const Parts *p)
 {
   if (!same_missing_place (ground, p->leaving, p->entering))
     return p->at_pinhole ? g_strdup_printf (_ ("The pair from %s turns here, sewn into %s."),
                                             p->from, p->place)
                          : g_strdup_printf (_ ("The pair from %s turns here, sewn round %s."),
                                             p->from, p->place);
-  g_autofree char *missing = pf_words_stitch_first (ground, p->leaving->missing.k);
+  g_autofree char *missing = pf_words_missing_first (ground, p->leaving->missing,
+                                                     filling->stitches[p->leaving->stitch].id);
   return p->at_pinhole
              ? g_strdup_printf (_ ("%s is missing: the pair from %s turns here, sewn into %s."),
                                 missing, p->from, p->place)
@@ -133,7 +134,7 @@ first_sentence (const PfFilling *filling, const PfGround *ground, const Parts *p
   switch (p->sewing->kind)
     {
     case PF_PAIR_TURNED:
-      return turn_words (ground, p);
+      return turn_words (filling, ground, p);
     case PF_PAIR_NEW:
       return new_words (p);
     case PF_PAIR_FINISHED:
@@ -165,7 +166,7 @@ add_sentence (GString *text, char *sentence)
 
 /* Where a turned pair goes on; why another one has no stitch to come from or go to. */
 static void
-add_reason (GString *text, const PfGround *ground, const Parts *p)
+add_reason (GString *text, const PfFilling *filling, const PfGround *ground, const Parts *p)
 {
   if (p->sewing->kind == PF_PAIR_TURNED)
     {
@@ -181,7 +182,8 @@ add_reason (GString *text, const PfGround *ground, const Parts *p)
                                                  : _ ("Its line comes back into the shape here.")));
       return;
     }
-  g_autofree char *missing = pf_words_stitch (ground, crossing->missing.k);
+  g_autofree char *missing =
+      pf_words_missing (ground, crossing->missing, filling->stitches[crossing->stitch].id);
   add_sentence (text,
                 p->leaving != NULL
                     ? g_strdup_printf (_ ("Its line leads to %s, which is missing."), missing)
@@ -208,7 +210,7 @@ pf_explain_sewing (const PfFilling *filling, const PfGround *ground, guint32 sew
   Parts p = parts_of (filling, ground, sewing);
   GString *text = g_string_new (NULL);
   add_sentence (text, first_sentence (filling, ground, &p));
-  add_reason (text, ground, &p);
+  add_reason (text, filling, ground, &p);
   add_choice (text, &p);
   if (p.sewing->off_line)
     add_sentence (text, g_strdup_printf (_ ("The sewing pulls the pair %.1f degrees off its line."),
@@ -251,7 +253,7 @@ add_ends (GString *text, const PfFilling *filling, const PfGround *ground, const
   const PfCrossing *out = &filling->crossings[filling->sewings[pair->sewn_out].leaving];
   g_autofree char *first = pf_words_stitch_of (ground, filling->stitches[in->stitch].id);
   g_autofree char *last = pf_words_stitch_of (ground, filling->stitches[out->stitch].id);
-  add_sentence (text, g_strdup_printf (_ ("Its first stitch is %s, its last %s."), first, last));
+  add_sentence (text, g_strdup_printf (_ ("Its first stitch is %s, its last is %s."), first, last));
 }
 
 char *

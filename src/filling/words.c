@@ -57,6 +57,30 @@ pf_words_stitch_of (const PfGround *ground, PfStitchId id)
   return g_strdup_printf (_ ("%s of repeat (%d, %d)"), stitch, id.i, id.j);
 }
 
+/* Takes over `stitch`. */
+static char *
+seen_from (char *stitch, PfStitchId missing, PfStitchId from)
+{
+  if (missing.i == from.i && missing.j == from.j)
+    return stitch;
+  /* Translators: “pin 3 of the next repeat”. */
+  char *words = g_strdup_printf (_ ("%s of the next repeat"), stitch);
+  g_free (stitch);
+  return words;
+}
+
+char *
+pf_words_missing (const PfGround *ground, PfStitchId missing, PfStitchId from)
+{
+  return seen_from (pf_words_stitch (ground, missing.k), missing, from);
+}
+
+char *
+pf_words_missing_first (const PfGround *ground, PfStitchId missing, PfStitchId from)
+{
+  return seen_from (pf_words_stitch_first (ground, missing.k), missing, from);
+}
+
 char *
 pf_words_line (const PfGround *ground, PfLineId line)
 {

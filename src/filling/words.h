@@ -13,6 +13,10 @@ char *pf_words_stitch (const PfGround *ground, int k);
 char *pf_words_stitch_first (const PfGround *ground, int k);
 /* "pin 3 of repeat (2, -1)" */
 char *pf_words_stitch_of (const PfGround *ground, PfStitchId id);
+/* A missing stitch as seen from another: "pin 3", or "pin 3 of the next repeat"; and the same at
+ * the start of a sentence. */
+char *pf_words_missing (const PfGround *ground, PfStitchId missing, PfStitchId from);
+char *pf_words_missing_first (const PfGround *ground, PfStitchId missing, PfStitchId from);
 /* A cut line: "the line out of the left of pin 3 of repeat (2, -1)". */
 char *pf_words_line (const PfGround *ground, PfLineId line);
 /* "from its left", where a pair comes in. */

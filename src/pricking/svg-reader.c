@@ -165,17 +165,23 @@ copy_chain (const PfChain *chain)
   return copy;
 }
 
-/* The chain's curve, closed in the same way. */
+/* The chain's curve. Where the copy has lost its last point, and that is a node, the curve ends in
+ * its first node too. */
 static PfCurve *
-copy_curve (const PfPath *path, size_t n, bool closed)
+copy_curve (const PfPath *path, size_t n, const PfChain *chain, const PfChain *copied)
 {
   PfCurve *curve = pf_path_curve (path, n);
-  if (!closed || curve->closed || curve->n_nodes < 2)
+  const PfNode last = curve->nodes[curve->n_nodes - 1];
+  const PfPoint end = chain->points[chain->n_points - 1];
+  if (copied->n_points == chain->n_points ||
+      hypot (last.at.x - end.x, last.at.y - end.y) > PF_TOUCH)
     return curve;
   g_autoptr (PfCurve) open = curve;
-  g_autofree PfNode *nodes = g_memdup2 (open->nodes, open->n_nodes * sizeof *open->nodes);
-  nodes[0].in = open->nodes[open->n_nodes - 1].in;
-  return pf_curve_new (nodes, open->n_nodes - 1, true);
+  PfNode first = open->nodes[0];
+  first.in = (PfPoint){ last.in.x + first.at.x - last.at.x, last.in.y + first.at.y - last.at.y };
+  first.smooth = pf_node_runs_smooth (&first);
+  open->nodes[0] = first;
+  return pf_curve_new (open->nodes, open->n_nodes - 1, true);
 }
 
 static void
@@ -188,7 +194,7 @@ take_chains (PfSvgReader *reader, PfSvgShape *shape, const PfPath *path, const P
     {
       reader->n_points += chains[i].n_points;
       shape->chains[i] = copy_chain (&chains[i]);
-      shape->curves[i] = copy_curve (path, i, shape->chains[i].closed);
+      shape->curves[i] = copy_curve (path, i, &chains[i], &shape->chains[i]);
       shape->n_chains++;
     }
 }

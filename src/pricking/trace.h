@@ -31,7 +31,8 @@ typedef struct {
  * across) from top to bottom; copiers and scanners stretch one more than the other. The two needn't
  * be at right angles in the picture; they are on the sheet if `down` is given: it becomes upright.
  * across.a comes to lie at `at`. PF_ERROR_SETTING if points fall together, lie on one line, or a
- * distance isn't 0.1 to 10000 mm. */
+ * distance isn't 0.1 to 10000 mm. Which of down's points comes first doesn't matter: the picture is
+ * never mirrored. */
 bool pf_scan_straighten (const PfKnownDistance *across, const PfKnownDistance *down, PfPoint at,
                          PfAffine *map, GError **error);
 

@@ -68,12 +68,29 @@ arc_stretch (const Arc *arc)
   return size > 0 ? size * sqrt ((1 + sqrt (fmax (0, (1 - 2 * area) * (1 + 2 * area)))) / 2) : 0;
 }
 
-/* The cubic curve for `sweep` radians of the arc, at most a right angle, has handles 4/3·tan
- * (sweep/4) of the radius long: its middle is a point of the arc. */
+/* How far the cubic curve for a quarter of the unit circle is off at most: from its equation, by
+ * handles of 4/3·tan (90°/4). For a part of the angle it is the sixth power of the part. */
+#define QUARTER_ERROR 2.74e-4
+
+/* How far the cubic curves may be off, in mm: what two flattenings leave of 2·PF_FLATNESS. */
+#define CUBIC_TOLERANCE 0.008
+
+/* The angle in radians of one cubic curve of the arc, at most a right angle. */
+static double
+arc_cubic_sweep (const Arc *arc)
+{
+  const double part = pow (CUBIC_TOLERANCE / (QUARTER_ERROR * arc_stretch (arc)), 1.0 / 6);
+
+  return G_PI / 2 * fmin (1, part);
+}
+
+/* The cubic curve for `sweep` radians of the arc has handles 4/3·tan (sweep/4) of the radius long:
+ * its middle is a point of the arc. */
 static void
 arc_add_nodes (PfPath *path, const Arc *arc, size_t before)
 {
-  const double n = ceil (fabs (arc->sweep) / (G_PI / 2) - 1e-9), part = arc->sweep / n;
+  const double n = fmax (1, ceil (fabs (arc->sweep) / arc_cubic_sweep (arc) - 1e-9));
+  const double part = arc->sweep / n;
   const double k = 4.0 / 3 * tan (part / 4);
 
   for (double i = 0; i < n; i++)

@@ -10,6 +10,16 @@
 #include "outline.h"
 #include "path.h"
 
+bool
+pf_node_runs_smooth (const PfNode *node)
+{
+  const PfPoint in = pf_point_minus (node->at, node->in);
+  const PfPoint out = pf_point_minus (node->out, node->at);
+  const double along = pf_point_dot (in, out);
+
+  return along > 0 && fabs (pf_point_cross (in, out)) <= tan (G_PI / 180) * along;
+}
+
 PfCurve *
 pf_curve_new (const PfNode *nodes, size_t n, bool closed)
 {
@@ -168,18 +178,6 @@ pf_curve_flatten (const PfCurve *curve, PfChain *chain, GError **error)
   return chains != NULL;
 }
 
-/* Do the handles of a node lie on one line, within a degree? */
-static bool
-is_smooth (const PfNode *node)
-{
-  const PfPoint in = pf_point_minus (node->at, node->in),
-                out = pf_point_minus (node->out, node->at);
-
-  if (pf_point_dot (in, in) <= PF_TOUCH || pf_point_dot (out, out) <= PF_TOUCH)
-    return false;
-  return fabs (atan2 (pf_point_cross (in, out), pf_point_dot (in, out))) <= G_PI / 180;
-}
-
 PfCurve *
 pf_path_curve (const PfPath *path, size_t n)
 {
@@ -188,6 +186,6 @@ pf_path_curve (const PfPath *path, size_t n)
   PfCurve *curve = pf_curve_new ((const PfNode *) (const void *) nodes->data, nodes->len, closed);
 
   for (size_t i = 0; i < curve->n_nodes; i++)
-    curve->nodes[i].smooth = is_smooth (&curve->nodes[i]);
+    curve->nodes[i].smooth = pf_node_runs_smooth (&curve->nodes[i]);
   return curve;
 }

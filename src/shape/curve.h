@@ -27,6 +27,9 @@ typedef struct {
   bool closed;
 } PfCurve;
 
+/* Whether both handles are there and lie on one line through the node, within 1 degree. */
+bool pf_node_runs_smooth (const PfNode *node);
+
 /* At most this many nodes. */
 #define PF_CURVE_MAX_NODES 100000
 
@@ -64,7 +67,7 @@ bool pf_curve_flatten (const PfCurve *curve, PfChain *chain, GError **error);
 
 /* The curve that chain `n` of a path is flattened from: on the sheet, from the same first point on,
  * and closed if the chain is. Arcs become cubic curves of at most a right angle, off by at most
- * 0.03 % of their radius. A node is smooth where its handles lie within a degree of one line. */
+ * 0.008 mm. A node is smooth where it runs so. */
 PfCurve *pf_path_curve (const PfPath *path, size_t n);
 
 /* --- Edits: each gives a new curve --------------------------------------------------------------

@@ -163,7 +163,7 @@ check_stretch (const PfLoop *loop, const PfEdgeStretch *stretch, GError **error)
       g_set_error (
           error, PF_ERROR, PF_ERROR_SETTING,
           _ ("A stretch of the edge from %.2f to %.2f mm along the outline isn’t on it: the "
-             "outline is %.2f mm long."),
+             "outline is %.2f mm long. Choose its ends again."),
           stretch->from, stretch->to, length);
       return false;
     }

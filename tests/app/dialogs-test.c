@@ -59,6 +59,24 @@ named (GtkWidget *window, const char *name)
   return widget;
 }
 
+static bool
+is_label (GtkWidget *widget, gconstpointer text)
+{
+  return GTK_IS_LABEL (widget) && g_strcmp0 (gtk_label_get_text (GTK_LABEL (widget)), text) == 0;
+}
+
+/* What a label of a form names: by it the widget is reached and heard. */
+static GtkWidget *
+beside (GtkWidget *window, const char *text)
+{
+  GtkWidget *label = find (window, is_label, text);
+  g_test_message ("beside “%s”", text);
+  g_assert_nonnull (label);
+  GtkWidget *widget = gtk_label_get_mnemonic_widget (GTK_LABEL (label));
+  g_assert_nonnull (widget);
+  return widget;
+}
+
 static void
 press (GtkWidget *window, const char *label)
 {
@@ -99,11 +117,12 @@ test_preferences (void)
   g_autoptr (PfPreferences) preferences = preferences_new (&file);
   GtkWidget *window = pf_preferences_window_new (NULL, preferences);
   show (window);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (named (window, "Lengths in")), 1);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (beside (window, "Lengths in")), 1);
   g_assert_cmpint (pf_preferences_units (preferences), ==, PF_UNITS_INCH);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (named (window, "Style")), PF_STYLE_DARK_CONTRAST);
+  named (window, "Lengths in: Inches"); /* the button in it, which has the keyboard */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (beside (window, "Style")), PF_STYLE_DARK_CONTRAST);
   g_assert_cmpint (pf_preferences_style (preferences), ==, PF_STYLE_DARK_CONTRAST);
-  gtk_spin_button_set_value (GTK_SPIN_BUTTON (named (window, "Line width")), 2.5);
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (beside (window, "Line width")), 2.5);
   g_assert_cmpfloat_with_epsilon (pf_preferences_line_width (preferences), 2.5, 1e-9);
   static const struct {
     const char *name;
@@ -116,12 +135,13 @@ test_preferences (void)
     {
       const GdkRGBA colour = { 1, 0.2f, (float) i / 5, 1 };
       g_autofree char *expected = g_strdup_printf ("#ff33%02x", (guint) i * 51);
-      gtk_color_chooser_set_rgba (GTK_COLOR_CHOOSER (named (window, colours[i].name)), &colour);
+      named (window, colours[i].name);
+      gtk_color_chooser_set_rgba (GTK_COLOR_CHOOSER (beside (window, colours[i].name)), &colour);
       g_assert_cmpstr (pf_preferences_colour (preferences, colours[i].kind), ==, expected);
     }
   press (window, "_Back to Defaults");
   g_assert_cmpint (pf_preferences_units (preferences), ==, PF_UNITS_MM);
-  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (named (window, "Lengths in"))), ==,
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (beside (window, "Lengths in"))), ==,
                     0);
   g_assert_cmpfloat (pf_preferences_line_width (preferences), ==, 1);
   gtk_window_destroy (GTK_WINDOW (window));
@@ -145,7 +165,8 @@ test_true_size (void)
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (number), 5);
   for (size_t i = 0; i < G_N_ELEMENTS (things); i++)
     {
-      gtk_drop_down_set_selected (GTK_DROP_DOWN (named (dialog, "Compare with")), things[i].choice);
+      gtk_drop_down_set_selected (GTK_DROP_DOWN (beside (dialog, "Compare with")),
+                                  things[i].choice);
       const int margins = 2 * 24;
       g_assert_cmpint (gtk_drawing_area_get_content_width (GTK_DRAWING_AREA (area)) - margins, ==,
                        (int) ceil (5 * things[i].width));
@@ -188,7 +209,7 @@ test_keys (void)
   GtkWidget *window = pf_shortcuts_window_new (NULL);
   show (window);
   for (size_t i = 0; i < n; i++)
-    named (window, shortcuts[i].title);
+    beside (window, shortcuts[i].title);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 

@@ -208,7 +208,7 @@ rulers_can_be_read_at_every_zoom (void)
   for (int inches = 0; inches < 2; inches++)
     for (double zoom = PF_ZOOM_MIN; zoom <= PF_ZOOM_MAX; zoom *= 1.07)
       {
-        const double pixel = 1 / (zoom * PF_PIXELS_PER_MM);
+        const double pixel = 1 / (zoom * PF_CANVAS_PIXELS_PER_MM);
         const PfRulerScale scale = pf_ruler_scale (pixel, inches);
         g_assert_cmpfloat (scale.step / pixel, >=, 64);
         g_assert_cmpfloat (scale.step / pixel, <=, 400);
@@ -233,7 +233,7 @@ ruler_numbers_are_short (void)
   for (size_t c = 0; c < G_N_ELEMENTS (cases); c++)
     {
       const PfRulerScale scale =
-          pf_ruler_scale (1 / (cases[c].zoom * PF_PIXELS_PER_MM), cases[c].inches);
+          pf_ruler_scale (1 / (cases[c].zoom * PF_CANVAS_PIXELS_PER_MM), cases[c].inches);
       g_autofree char *number = pf_ruler_number (&scale, cases[c].mm);
       g_assert_cmpstr (number, ==, cases[c].number);
     }

@@ -12,11 +12,7 @@
  * right. \ | /
  *        4
  */
-#include <pricking.h>
-
-#include <math.h>
-
-#define SCALE 10.0 /* mm to a ground unit */
+#include "armure.h"
 
 typedef struct {
   const char *name;
@@ -57,50 +53,10 @@ static const Case cases[] = {
   { "4", 0, 1, 0.7, 1, 1, 0, 1, 2, 0, "", "23" },
 };
 
-/* The diamond |x| + |y| <= 1.5 cut by the case's line, in mm. */
-static PfRegion *
-cut_diamond (const Case *c)
-{
-  const PfPoint diamond[] = { { 0, -1.5 }, { 1.5, 0 }, { 0, 1.5 }, { -1.5, 0 } };
-  PfPoint points[8];
-  size_t n = 0;
-  for (int k = 0; k < 4; k++)
-    {
-      const PfPoint p = diamond[k], q = diamond[(k + 1) % 4];
-      const double dp = c->nx * p.x + c->ny * p.y - c->offset;
-      const double dq = c->nx * q.x + c->ny * q.y - c->offset;
-      if (dp > 0)
-        points[n++] = (PfPoint){ p.x * SCALE, p.y * SCALE };
-      if ((dp > 0) != (dq > 0))
-        {
-          const double t = dp / (dp - dq);
-          points[n++] =
-              (PfPoint){ (p.x + t * (q.x - p.x)) * SCALE, (p.y + t * (q.y - p.y)) * SCALE };
-        }
-    }
-  const PfChain chain = { points, n, true };
-  g_autoptr (GError) error = NULL;
-  PfRegion *region = pf_region_new (&chain, 1, &error);
-  g_assert_no_error (error);
-  return region;
-}
-
 static PfFilling *
-fill_case (const Case *c, const PfGround *ground, double carry)
+fill_case (const Case *c, const PfGround *ground)
 {
-  PfRegion *region = cut_diamond (c);
-  PfEdge edge;
-  g_assert_true (pf_edge_init_even (&edge, &region->loops[0], PF_EDGE_HALF_STITCH, 2, NULL));
-  PfFillingSettings settings = pf_filling_settings_default ();
-  settings.placement.gap = SCALE * ground->spacing;
-  settings.clearance = 0.01;
-  settings.carry = carry;
-  g_autoptr (GError) error = NULL;
-  PfFilling *filling = pf_filling_new (region, &edge, ground, &settings, &error);
-  g_assert_no_error (error);
-  pf_edge_clear (&edge);
-  pf_region_free (region);
-  return filling;
+  return armure_fill (ground, (ArmureCut){ c->nx, c->ny, c->offset }, NULL);
 }
 
 /* The missing pin of the repeat itself that a crossing belongs to, '1' to '4', or 0. */
@@ -120,7 +76,7 @@ test_case (gconstpointer data)
   g_autoptr (GError) error = NULL;
   g_autoptr (PfGround) ground = pf_ground_load ("armure", &error);
   g_assert_no_error (error);
-  PfFilling *filling = fill_case (c, ground, 0);
+  PfFilling *filling = fill_case (c, ground);
   const PfCounts *n = &filling->counts;
   g_assert_cmpuint (n->stitches, ==, c->stitches);
   g_assert_cmpuint (n->pins, ==, c->pins);
@@ -164,7 +120,7 @@ static void
 test_turned_twice (void)
 {
   g_autoptr (PfGround) ground = pf_ground_load ("armure", NULL);
-  PfFilling *filling = fill_case (&cases[2], ground, 0);
+  PfFilling *filling = fill_case (&cases[2], ground);
   guint32 turned[2] = { PF_NONE, PF_NONE };
   size_t n = 0;
   for (size_t s = 0; s < filling->n_sewings; s++)
@@ -183,7 +139,7 @@ test_plain_work (void)
   g_autoptr (PfGround) ground = pf_ground_load ("armure", NULL);
   for (size_t c = G_N_ELEMENTS (cases) - 4; c < G_N_ELEMENTS (cases); c++)
     {
-      PfFilling *filling = fill_case (&cases[c], ground, 0);
+      PfFilling *filling = fill_case (&cases[c], ground);
       g_autoptr (GString) work = g_string_new (NULL);
       for (size_t n = 0; n < filling->n_stitches; n++)
         g_string_append (work,
@@ -191,7 +147,7 @@ test_plain_work (void)
       g_assert_cmpstr (work->str, ==, "ctpct");
       pf_filling_free (filling);
     }
-  PfFilling *kept = fill_case (&cases[0], ground, 0);
+  PfFilling *kept = fill_case (&cases[0], ground);
   for (size_t s = 0; s < kept->n_stitches; s++)
     g_assert_cmpstr (pf_filling_work (kept, ground, &kept->stitches[s]), ==,
                      ground->stitches[kept->stitches[s].id.k].work);
@@ -204,7 +160,7 @@ test_whole (void)
 {
   g_autoptr (PfGround) ground = pf_ground_load ("armure", NULL);
   const Case whole = { .nx = 0, .ny = 1, .offset = -2 };
-  PfFilling *filling = fill_case (&whole, ground, 0);
+  PfFilling *filling = fill_case (&whole, ground);
   g_assert_cmpuint (filling->counts.stitches, ==, 7);
   g_assert_cmpuint (filling->counts.whole, ==, 1);
   g_assert_cmpuint (filling->counts.partial, ==, 0);

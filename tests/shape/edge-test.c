@@ -253,6 +253,85 @@ test_too_many (void)
   g_assert_error (error, PF_ERROR, PF_ERROR_TOO_BIG);
 }
 
+/* Stretches between whole and half mm of a loop 40 mm round, painted over one another: each half mm
+ * has the kind of the last that covers it, its first point included and its last not. */
+static void
+test_stretches (void)
+{
+  enum { HALVES = 80, MOST = 6 };
+  g_autoptr (PfRegion) region = region_of (square, 4);
+  const PfLoop *loop = &region->loops[0];
+
+  for (int trial = 0; trial < 2000; trial++)
+    {
+      const PfEdgeKind kind = g_test_rand_bit () ? PF_EDGE_HALF_STITCH : PF_EDGE_CLOTH_STITCH;
+      const size_t n = (size_t) g_test_rand_int_range (0, MOST + 1);
+      PfEdgeStretch stretches[MOST];
+      PfEdgeKind painted[HALVES];
+      PfEdge edge;
+
+      for (int h = 0; h < HALVES; h++)
+        painted[h] = kind;
+      for (size_t s = 0; s < n; s++)
+        {
+          const int from = g_test_rand_int_range (0, HALVES + 1);
+          const int to = g_test_rand_int_range (0, HALVES + 1);
+
+          stretches[s] = (PfEdgeStretch){ from / 2., to / 2., (PfEdgeKind) g_test_rand_bit () };
+          for (int h = from; h < (to > from ? to : to + HALVES); h++)
+            painted[h % HALVES] = stretches[s].kind;
+        }
+      g_assert_true (pf_edge_init_even (&edge, loop, kind, 2, NULL));
+      g_assert_true (pf_edge_set_stretches (&edge, loop, stretches, n, NULL));
+      g_assert_cmpuint (edge.n_stretches, ==, n);
+      for (int h = 0; h < HALVES; h++)
+        {
+          g_assert_cmpint (pf_edge_kind_at (&edge, h / 2.), ==, painted[h]);
+          g_assert_cmpint (pf_edge_kind_at (&edge, h / 2. + 0.25), ==, painted[h]);
+          g_assert_cmpint (pf_edge_kind_at (&edge, nextafter ((h + 1) / 2., 0)), ==, painted[h]);
+        }
+      pf_edge_clear (&edge);
+      g_assert_null (edge.stretches);
+      g_assert_cmpuint (edge.n_stretches, ==, 0);
+    }
+}
+
+static void
+test_stretches_refused (void)
+{
+  static const PfEdgeStretch good = { 3, 7, PF_EDGE_CLOTH_STITCH };
+  static const PfEdgeStretch bad[] = {
+    { -0.1, 5, PF_EDGE_CLOTH_STITCH },     { 5, -0.1, PF_EDGE_CLOTH_STITCH },
+    { 40.1, 5, PF_EDGE_CLOTH_STITCH },     { 5, 40.1, PF_EDGE_CLOTH_STITCH },
+    { NAN, 5, PF_EDGE_CLOTH_STITCH },      { 5, NAN, PF_EDGE_CLOTH_STITCH },
+    { 5, INFINITY, PF_EDGE_CLOTH_STITCH }, { 5, 6, (PfEdgeKind) 2 },
+  };
+  g_autoptr (PfRegion) region = region_of (square, 4);
+  const PfLoop *loop = &region->loops[0];
+  PfEdge edge;
+
+  g_assert_true (pf_edge_init_even (&edge, loop, PF_EDGE_HALF_STITCH, 2, NULL));
+  g_assert_true (pf_edge_set_stretches (&edge, loop, &good, 1, NULL));
+  for (size_t i = 0; i < G_N_ELEMENTS (bad); i++)
+    {
+      const PfEdgeStretch both[] = { good, bad[i] };
+      g_autoptr (GError) error = NULL;
+
+      g_assert_false (pf_edge_set_stretches (&edge, loop, both, 2, &error));
+      g_assert_error (error, PF_ERROR, PF_ERROR_SETTING);
+    }
+  g_autofree PfEdgeStretch *many = g_new0 (PfEdgeStretch, 1001);
+  g_autoptr (GError) error = NULL;
+  g_assert_false (pf_edge_set_stretches (&edge, loop, many, 1001, &error));
+  g_assert_error (error, PF_ERROR, PF_ERROR_TOO_BIG);
+  /* the edge is as it was */
+  g_assert_cmpuint (edge.n_stretches, ==, 1);
+  g_assert_cmpint (pf_edge_kind_at (&edge, 5), ==, PF_EDGE_CLOTH_STITCH);
+  g_assert_true (pf_edge_set_stretches (&edge, loop, NULL, 0, NULL));
+  g_assert_cmpint (pf_edge_kind_at (&edge, 5), ==, PF_EDGE_HALF_STITCH);
+  pf_edge_clear (&edge);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -269,5 +348,7 @@ main (int argc, char **argv)
   g_test_add_func ("/edge/given", test_given);
   g_test_add_func ("/edge/refused", test_refused);
   g_test_add_func ("/edge/too-many", test_too_many);
+  g_test_add_func ("/edge/stretches", test_stretches);
+  g_test_add_func ("/edge/stretches-refused", test_stretches_refused);
   return g_test_run ();
 }
