@@ -406,18 +406,6 @@ view_changed (PfEdgePanel *panel, PfCanvas *canvas)
 }
 
 static void
-pf_edge_panel_constructed (GObject *object)
-{
-  PfPanel *panel = PF_PANEL (object);
-  G_OBJECT_CLASS (pf_edge_panel_parent_class)->constructed (object);
-  g_signal_connect_object (pf_panel_tool (panel), "changed", G_CALLBACK (pf_panel_update), panel,
-                           G_CONNECT_SWAPPED);
-  if (pf_panel_canvas (panel) != NULL)
-    g_signal_connect_object (pf_panel_canvas (panel), "view-changed", G_CALLBACK (view_changed),
-                             panel, G_CONNECT_SWAPPED);
-}
-
-static void
 pf_edge_panel_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), PF_TYPE_EDGE_PANEL);
@@ -453,7 +441,6 @@ static void
 pf_edge_panel_class_init (PfEdgePanelClass *class)
 {
   GtkWidgetClass *widget = GTK_WIDGET_CLASS (class);
-  G_OBJECT_CLASS (class)->constructed = pf_edge_panel_constructed;
   G_OBJECT_CLASS (class)->dispose = pf_edge_panel_dispose;
   PF_PANEL_CLASS (class)->update = update;
   gtk_widget_class_set_template_from_resource (widget, "/org/pinfold/Pinfold/edge-panel.ui");
@@ -483,5 +470,10 @@ GtkWidget *
 pf_edge_panel_new (PfEditor *editor, PfCanvas *canvas)
 {
   g_autoptr (PfTool) tool = pf_edge_tool_new (editor);
-  return g_object_new (PF_TYPE_EDGE_PANEL, "editor", editor, "canvas", canvas, "tool", tool, NULL);
+  PfPanel *panel =
+      g_object_new (PF_TYPE_EDGE_PANEL, "editor", editor, "canvas", canvas, "tool", tool, NULL);
+  g_signal_connect_object (tool, "changed", G_CALLBACK (pf_panel_update), panel, G_CONNECT_SWAPPED);
+  g_signal_connect_object (canvas, "view-changed", G_CALLBACK (view_changed), panel,
+                           G_CONNECT_SWAPPED);
+  return GTK_WIDGET (panel);
 }

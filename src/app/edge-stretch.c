@@ -9,6 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "canvas-marks.h"
 #include "edge-work.h"
 
 static double
@@ -130,7 +131,7 @@ draw_stretch (const PfMotif *motif, size_t loop, const PfEdgeStretch *stretch, c
   trace_stretch (motif, loop, stretch->from, stretch->to, cr);
   if (stretch->kind == PF_EDGE_HALF_STITCH)
     cairo_set_dash (cr, dashes, G_N_ELEMENTS (dashes), 0);
-  cairo_set_source_rgba (cr, 0.05, 0.3, 0.45, 0.55);
+  cairo_set_source_rgba (cr, PF_MARK_INK, 0.5);
   cairo_set_line_width (cr, 9 * pixel);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0);
@@ -153,7 +154,7 @@ pf_stretches_draw_loop (const PfMotif *motif, size_t loop, cairo_t *cr, double p
   cairo_save (cr);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   trace_stretch (motif, loop, 0, 0, cr);
-  cairo_set_source_rgba (cr, 0.05, 0.3, 0.45, 0.14);
+  cairo_set_source_rgba (cr, PF_MARK_INK, 0.14);
   cairo_set_line_width (cr, 12 * pixel);
   cairo_stroke (cr);
   cairo_restore (cr);

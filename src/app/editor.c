@@ -67,8 +67,9 @@ pick_exists (PfEditor *editor, PfPick pick)
     case PF_PICK_PAIR:
       return filling != NULL && pick.index < filling->n_pairs;
     case PF_PICK_PINHOLE:
-      return motif != NULL && pick.loop < motif->region->n_loops &&
-             pick.index < motif->edges[pick.loop].n_pinholes;
+      if (motif == NULL)
+        return pick.loop < draft->n_curves && pick.index < draft->edges[pick.loop].n_pinholes;
+      return pick.loop < motif->region->n_loops && pick.index < motif->edges[pick.loop].n_pinholes;
     case PF_PICK_NODE:
       return pick.loop < draft->n_curves && pick.index < draft->curves[pick.loop]->n_nodes;
     case PF_PICK_NONE:
@@ -111,8 +112,8 @@ bring_selection_up_to_date (PfEditor *editor)
   PfPick pick = before;
   if (pick.kind == PF_PICK_NONE)
     return false;
-  /* While its filling is in work a line can't be found; it is looked for again afterwards. */
-  if ((pick.kind == PF_PICK_SEWING || pick.kind == PF_PICK_PAIR) && pf_editor_busy (editor))
+  /* While its filling is in work a thing can't be found; it is looked for again afterwards. */
+  if (pick.kind != PF_PICK_NODE && pf_editor_busy (editor))
     return false;
   const bool by_line = pick.kind == PF_PICK_SEWING || pick.kind == PF_PICK_PAIR;
   if ((by_line && !find_line_again (editor, &pick)) || !pick_exists (editor, pick))
@@ -398,6 +399,8 @@ pf_editor_describe (PfEditor *editor, PfPick pick)
     return g_strdup (_ ("Nothing is selected"));
   const PfMotif *motif = pf_editor_motif (editor, pick.draft);
   const PfDraft *draft = pf_editor_document (editor)->drafts[pick.draft];
+  if (motif == NULL && pick.kind != PF_PICK_NODE)
+    return g_strdup (_ ("The motif is being worked out"));
   switch (pick.kind)
     {
     case PF_PICK_REPEAT:

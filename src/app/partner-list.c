@@ -83,7 +83,7 @@ partner_button (PfPartnerList *self, const PfMotif *motif, guint32 sewing, guint
   GtkEventController *motion = gtk_event_controller_motion_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();
   gtk_button_set_has_frame (GTK_BUTTON (button), FALSE);
-  gtk_label_set_xalign (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 0);
+  gtk_widget_set_halign (gtk_button_get_child (GTK_BUTTON (button)), GTK_ALIGN_START);
   g_object_set_data (G_OBJECT (button), "crossing", GUINT_TO_POINTER (crossing));
   g_signal_connect_object (button, "clicked", G_CALLBACK (partner_clicked), self,
                            G_CONNECT_SWAPPED);

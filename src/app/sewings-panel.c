@@ -406,15 +406,6 @@ unheeded_clicked (guint unheeded, gpointer data)
  */
 
 static void
-pf_sewings_panel_constructed (GObject *object)
-{
-  PfSewingsPanel *panel = PF_SEWINGS_PANEL (object);
-  G_OBJECT_CLASS (pf_sewings_panel_parent_class)->constructed (object);
-  g_signal_connect_object (tool_of (panel), "partner", G_CALLBACK (partner_chosen), panel,
-                           G_CONNECT_SWAPPED);
-}
-
-static void
 pf_sewings_panel_dispose (GObject *object)
 {
   g_clear_pointer (&PF_SEWINGS_PANEL (object)->listed, pf_motif_unref);
@@ -479,7 +470,6 @@ static void
 pf_sewings_panel_class_init (PfSewingsPanelClass *class)
 {
   GtkWidgetClass *widget = GTK_WIDGET_CLASS (class);
-  G_OBJECT_CLASS (class)->constructed = pf_sewings_panel_constructed;
   G_OBJECT_CLASS (class)->dispose = pf_sewings_panel_dispose;
   PF_PANEL_CLASS (class)->update = update;
   gtk_widget_class_set_template_from_resource (widget, "/org/pinfold/Pinfold/sewings-panel.ui");
@@ -500,6 +490,8 @@ GtkWidget *
 pf_sewings_panel_new (PfEditor *editor, PfCanvas *canvas)
 {
   g_autoptr (PfTool) tool = pf_sewings_tool_new (editor);
-  return g_object_new (PF_TYPE_SEWINGS_PANEL, "editor", editor, "canvas", canvas, "tool", tool,
-                       NULL);
+  PfPanel *panel =
+      g_object_new (PF_TYPE_SEWINGS_PANEL, "editor", editor, "canvas", canvas, "tool", tool, NULL);
+  g_signal_connect_object (tool, "partner", G_CALLBACK (partner_chosen), panel, G_CONNECT_SWAPPED);
+  return GTK_WIDGET (panel);
 }

@@ -9,6 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "canvas-marks.h"
 #include "canvas.h"
 #include "edge-drag.h"
 #include "edge-work.h"
@@ -265,7 +266,7 @@ mark_partner (const PfFilling *filling, guint32 crossing, cairo_t *cr, double pi
   cairo_set_source_rgba (cr, 1, 1, 1, 0.9);
   cairo_set_line_width (cr, 6 * pixel);
   cairo_stroke_preserve (cr);
-  cairo_set_source_rgb (cr, 0.05, 0.3, 0.45);
+  cairo_set_source_rgb (cr, PF_MARK_INK);
   cairo_set_line_width (cr, 2.5 * pixel);
   cairo_stroke (cr);
 }

@@ -23,22 +23,30 @@
 /* --- The pointer --------------------------------------------------------------------------------
  */
 
+/* A sewing often lies on its pinhole: which of them is meant depends on the stage. */
 static PfPick
 find_pick (PfStripView *view, double x, double y)
 {
-  const double scale = pf_strip_view_scale (view);
+  const double scale = pf_strip_view_scale (view), reach = REACH / scale;
   const PfPoint at = { x / scale, y / scale };
+  const bool edge = pf_editor_stage (view->editor) == PF_STAGE_EDGE;
   PfEdgeStrip strip;
   if (!pf_strip_view_get_strip (view, &strip))
     return PF_PICK_NOTHING;
+  const guint32 sewing = pf_edge_strip_find_sewing (&strip, at, reach);
+  const guint32 pinhole = pf_edge_strip_find_pinhole (&strip, at, reach);
   PfPick pick = { .draft = (size_t) pf_editor_active (view->editor), .loop = view->loop };
-  pick.kind = PF_PICK_SEWING;
-  pick.index = pf_edge_strip_find_sewing (&strip, at, REACH / scale);
-  if (pick.index != PF_NONE)
-    return pick;
-  pick.kind = PF_PICK_PINHOLE;
-  pick.index = pf_edge_strip_find_pinhole (&strip, at, REACH / scale);
-  return pick.index != PF_NONE ? pick : PF_PICK_NOTHING;
+  if (pinhole != PF_NONE && (edge || sewing == PF_NONE))
+    {
+      pick.kind = PF_PICK_PINHOLE;
+      pick.index = pinhole;
+    }
+  else if (sewing != PF_NONE)
+    {
+      pick.kind = PF_PICK_SEWING;
+      pick.index = sewing;
+    }
+  return pick;
 }
 
 static void

@@ -3,6 +3,7 @@
  * The strip on paper, and rings round what is selected (two) and hovered (one), like those on the
  * canvas.
  */
+#include "canvas-marks.h"
 #include "strip-view-private.h"
 
 #define RING 8.0 /* pixels */
@@ -16,7 +17,7 @@ stroke_ring (cairo_t *cr, PfPoint at, double radius)
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_set_line_width (cr, 4);
   cairo_stroke_preserve (cr);
-  cairo_set_source_rgb (cr, 0.05, 0.3, 0.45);
+  cairo_set_source_rgb (cr, PF_MARK_INK);
   cairo_set_line_width (cr, 2);
   cairo_stroke (cr);
 }
@@ -61,7 +62,7 @@ static void
 draw_focus (cairo_t *cr, int width, int height)
 {
   cairo_rectangle (cr, 1.5, 1.5, width - 3, height - 3);
-  cairo_set_source_rgb (cr, 0.05, 0.3, 0.45);
+  cairo_set_source_rgb (cr, PF_MARK_INK);
   cairo_set_line_width (cr, 2);
   cairo_stroke (cr);
 }
