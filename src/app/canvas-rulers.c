@@ -98,9 +98,12 @@ draw_number (const Ruler *ruler, double at, double mm)
   pango_attr_list_insert (small, pango_attr_scale_new (PANGO_SCALE_SMALL));
   pango_layout_set_attributes (layout, small);
   pango_attr_list_unref (small);
-  gtk_snapshot_save (ruler->snapshot);
   int width, height;
   pango_layout_get_pixel_size (layout, &width, &height);
+  /* A number that the corner would cut into is another one. */
+  if ((ruler->upright ? at - width : at) < PF_RULER_WIDTH)
+    return;
+  gtk_snapshot_save (ruler->snapshot);
   const graphene_point_t along = { (float) floor (at) + 3, -1 };
   const graphene_point_t up = { -1, (float) floor (at) - 3 };
   gtk_snapshot_translate (ruler->snapshot, ruler->upright ? &up : &along);

@@ -76,8 +76,9 @@ pf_window_update_title (PfWindow *window)
   gtk_label_set_label (window->title_label, title);
   g_autofree char *path = window->file != NULL ? g_file_get_parse_name (window->file) : NULL;
   g_autofree char *name = path != NULL ? g_path_get_basename (path) : NULL;
+  gtk_widget_set_visible (GTK_WIDGET (window->saved_label), name != NULL || !saved);
   if (name == NULL)
-    gtk_label_set_label (window->saved_label, saved ? "" : _ ("not saved yet"));
+    gtk_label_set_label (window->saved_label, _ ("not saved yet"));
   else
     {
       g_autofree char *state =
