@@ -84,13 +84,24 @@ pf_curve_with_handle_at (const PfCurve *curve, size_t node, PfHandle handle, PfP
   return edited;
 }
 
+/* A new handle of a third of the way to the neighbour: towards it, but on the line of the other
+ * handle at a smooth node that has one. */
+static PfPoint
+new_handle (const PfNode *node, PfPoint other, PfPoint neighbour)
+{
+  const PfPoint handle = between (node->at, neighbour, 1.0 / 3);
+
+  return node->smooth ? opposite (node->at, other, handle) : handle;
+}
+
 static void
 set_straight (PfCurve *curve, size_t segment, bool straight)
 {
   PfNode *from = &curve->nodes[segment], *to = &curve->nodes[(segment + 1) % curve->n_nodes];
+  const PfPoint out = new_handle (from, from->in, to->at), in = new_handle (to, to->out, from->at);
 
-  from->out = straight ? from->at : between (from->at, to->at, 1.0 / 3);
-  to->in = straight ? to->at : between (to->at, from->at, 1.0 / 3);
+  from->out = straight ? from->at : out;
+  to->in = straight ? to->at : in;
 }
 
 PfCurve *
@@ -118,9 +129,12 @@ pf_curve_with_segment_through (const PfCurve *curve, size_t segment, double t, P
   PfNode *from = &edited->nodes[segment], *end = &edited->nodes[(segment + 1) % edited->n_nodes];
   from->out = plus (from->out, by);
   end->in = plus (end->in, by);
-  if (from->smooth)
+  /* The only node of a closed curve is both ends: turning a handle would move the segment again. */
+  if (from == end)
+    from->smooth = pf_node_runs_smooth (from);
+  else if (from->smooth)
     from->in = opposite (from->at, from->out, from->in);
-  if (end->smooth)
+  if (from != end && end->smooth)
     end->out = opposite (end->at, end->in, end->out);
   return edited;
 }
@@ -305,10 +319,17 @@ pf_curve_with_mirror_half (const PfCurve *half, PfAxis axis, double snap)
   for (size_t i = 0; i < n; i++)
     nodes[total++] = first->nodes[i];
   g_autoptr (PfCurve) image = pf_curve_mapped (first, reflection);
+  /* On the axis the image's handle goes on, and only one across the axis does so smoothly. */
   if (end)
-    nodes[n - 1].out = image->nodes[n - 1].in;
+    {
+      nodes[n - 1].out = image->nodes[n - 1].in;
+      nodes[n - 1].smooth = pf_node_runs_smooth (&nodes[n - 1]);
+    }
   if (start)
-    nodes[0].in = image->nodes[0].out;
+    {
+      nodes[0].in = image->nodes[0].out;
+      nodes[0].smooth = pf_node_runs_smooth (&nodes[0]);
+    }
   for (size_t i = end ? n - 1 : n; i-- > (start ? 1u : 0u);)
     {
       const PfNode node = image->nodes[i];

@@ -81,7 +81,8 @@ PfCurve *pf_curve_with_node_at (const PfCurve *curve, size_t node, PfPoint to);
 PfCurve *pf_curve_with_nodes_moved (const PfCurve *curve, const bool *chosen, PfPoint by);
 /* At a smooth node the other handle turns with it and keeps its length. */
 PfCurve *pf_curve_with_handle_at (const PfCurve *curve, size_t node, PfHandle handle, PfPoint to);
-/* A curved segment bent so that its point at t lies at `to`; a straight one becomes curved. */
+/* A curved segment bent so that its point at t lies at `to`; a straight one becomes curved. t
+ * counts as 0.05 to 0.95: nearer to its ends a segment can't be bent. */
 PfCurve *pf_curve_with_segment_through (const PfCurve *curve, size_t segment, double t, PfPoint to);
 /* Adds a node at the segment's t, without a change of shape (de Casteljau's construction). */
 PfCurve *pf_curve_with_node_added (const PfCurve *curve, size_t segment, double t);
@@ -92,7 +93,8 @@ PfCurve *pf_curve_without_nodes (const PfCurve *curve, const bool *chosen);
 /* Smooth: handles put on one line, made a third of the segments' length where there were none;
  * a corner: handles stay. */
 PfCurve *pf_curve_with_smooth (const PfCurve *curve, size_t node, bool smooth);
-/* Straight: handles laid at the nodes; curved: at a third of its length. */
+/* Straight: handles laid at the nodes; curved: at a third of its length, at a smooth node on the
+ * line of the other handle. */
 PfCurve *pf_curve_with_segment_straight (const PfCurve *curve, size_t segment, bool straight);
 /* First node joined to the last. */
 PfCurve *pf_curve_closed (const PfCurve *curve);
@@ -107,7 +109,7 @@ typedef struct {
 
 PfAffine pf_axis_reflection (PfAxis axis);
 /* An open half of a shape and its mirror image, joined to a closed curve. Ends within `snap` mm of
- * the axis are laid on it. */
+ * the axis are laid on it; the node there is smooth if the halves meet so. */
 PfCurve *pf_curve_with_mirror_half (const PfCurve *half, PfAxis axis, double snap);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfCurve, pf_curve_unref)
