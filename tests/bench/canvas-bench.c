@@ -11,9 +11,9 @@
 #include <canvas-private.h>
 
 #include "bench.h"
+#include "bench-document.h"
 
 #define N_STITCHES 1.0e4
-#define GAP 2.0
 #define N_FRAMES 100
 #define PATIENCE 20000000 /* µs */
 
@@ -64,29 +64,6 @@ next_frame (void)
   if (!wait_until (frame_is_painted))
     g_error ("No frame is painted");
   return frame_ms;
-}
-
-static PfDocument *
-make_document (const char *ground)
-{
-  /* Seven of the armure's stitches take 4 gap² of the region, one of the torchon's takes gap². */
-  const double area = N_STITCHES * GAP * GAP * (g_str_equal (ground, "armure") ? 4.0 / 7 : 1);
-  const double radius = sqrt (area / (0.73 * G_PI * 8 / 9));
-  PfChain *chains = bench_chains (radius, 2000);
-  g_autoptr (PfDocument) empty = pf_document_new ();
-  empty->width = empty->height = 2 * radius;
-  PfDraft *draft = pf_draft_new ("Wave", bench_ground (ground));
-  draft->settings.placement = (PfPlacement){ .gap = GAP, .turn = 13, .origin = { radius, radius } };
-  for (size_t c = 0; c < 2; c++)
-    {
-      for (size_t p = 0; p < chains[c].n_points; p++)
-        chains[c].points[p] =
-            (PfPoint){ chains[c].points[p].x + radius, chains[c].points[p].y + radius };
-      pf_draft_add_curve (draft,
-                          pf_curve_new_straight (chains[c].points, chains[c].n_points, true));
-    }
-  bench_chains_free (chains);
-  return pf_document_with_draft_added (empty, draft);
 }
 
 static int
@@ -183,7 +160,7 @@ measure_drag (const char *ground, double zoom)
 static void
 open_window (void)
 {
-  g_autoptr (PfDocument) document = make_document ("torchon");
+  g_autoptr (PfDocument) document = bench_document ("torchon", N_STITCHES);
   editor = pf_editor_new (document);
   canvas = PF_CANVAS (pf_canvas_new (editor));
   window = gtk_window_new ();
@@ -211,7 +188,7 @@ main (void)
   static const char *const ways[] = { "pan", "zoom" };
   for (size_t g = 0; g < G_N_ELEMENTS (grounds); g++)
     {
-      g_autoptr (PfDocument) document = make_document (grounds[g]);
+      g_autoptr (PfDocument) document = bench_document (grounds[g], N_STITCHES);
       pf_editor_open (editor, document);
       for (size_t w = 0; w < G_N_ELEMENTS (ways); w++)
         measure_frames (grounds[g], ways[w]);
