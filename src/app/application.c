@@ -152,10 +152,13 @@ pf_application_open (GApplication *gapplication, GFile **files, int n_files,
                      const char *hint G_GNUC_UNUSED)
 {
   PfApplication *application = PF_APPLICATION (gapplication);
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (application));
   PfWindow *first = NULL;
   for (int f = 0; f < n_files; f++)
     {
-      PfWindow *window = pf_window_new (application);
+      const bool unused =
+          f == 0 && PF_IS_WINDOW (active) && pf_window_is_unused (PF_WINDOW (active));
+      PfWindow *window = unused ? PF_WINDOW (active) : pf_window_new (application);
       first = first != NULL ? first : window;
       gtk_window_present (GTK_WINDOW (window));
       pf_window_open (window, files[f]);

@@ -305,7 +305,14 @@ pf_editor_busy (PfEditor *editor)
 PfPricking *
 pf_editor_pricking (PfEditor *editor)
 {
-  g_autoptr (GPtrArray) motifs = pf_working_motifs (editor->working);
+  g_autoptr (GPtrArray) motifs = pf_working_motifs (editor->working, false);
+  return pf_pricking_from_motifs (pf_editor_document (editor), motifs);
+}
+
+PfPricking *
+pf_editor_filled (PfEditor *editor)
+{
+  g_autoptr (GPtrArray) motifs = pf_working_motifs (editor->working, true);
   return pf_pricking_from_motifs (pf_editor_document (editor), motifs);
 }
 

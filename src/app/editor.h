@@ -84,8 +84,10 @@ const char *pf_editor_trouble (PfEditor *editor, size_t n, PfPoint *where);
 bool pf_editor_is_open (PfEditor *editor, size_t n);
 /* Is something still in work in another thread? */
 bool pf_editor_busy (PfEditor *editor);
-/* All motifs that are worked out, as a pricking. Free with pf_pricking_free(). */
+/* All motifs that are worked out, as a pricking; only those with a filling, to be printed and
+ * reported. Free with pf_pricking_free(). */
 PfPricking *pf_editor_pricking (PfEditor *editor);
+PfPricking *pf_editor_filled (PfEditor *editor);
 
 /* --- Selecting ----------------------------------------------------------------------------------
  */

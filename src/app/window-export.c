@@ -92,11 +92,12 @@ all_is_worked_out (PfWindow *window)
     }
   for (size_t n = 0; n < document->n_drafts; n++)
     {
+      const PfDraft *draft = document->drafts[n];
       const char *trouble = pf_editor_trouble (window->editor, n, NULL);
-      if (trouble == NULL)
+      if (trouble == NULL || (draft->ground == NULL && draft->mirror_of == NULL))
         continue;
-      g_autofree char *text = g_strdup_printf (_ ("Motif “%s” must be mended first: %s"),
-                                               document->drafts[n]->name, trouble);
+      g_autofree char *text =
+          g_strdup_printf (_ ("Motif “%s” must be mended first: %s"), draft->name, trouble);
       pf_window_say (window, GTK_MESSAGE_WARNING, text);
       return false;
     }
@@ -111,7 +112,7 @@ start (PfWindow *window, Goal goal, const char *path)
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   Output *output = g_new0 (Output, 1);
   output->goal = goal;
-  output->pricking = pf_editor_pricking (window->editor);
+  output->pricking = pf_editor_filled (window->editor);
   output->settings = pf_sheet_settings_of (pf_editor_document (window->editor));
   output->date = g_date_time_format (now, "%Y-%m-%d");
   output->settings.date = output->date;

@@ -261,13 +261,13 @@ pf_working_busy (const PfWorking *working)
 }
 
 GPtrArray *
-pf_working_motifs (const PfWorking *working)
+pf_working_motifs (const PfWorking *working, bool filled)
 {
   GPtrArray *motifs = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_motif_unref);
   for (guint n = 0; n < working->list->len; n++)
     {
       PfMotif *motif = ((Worked *) g_ptr_array_index (working->list, n))->motif;
-      if (motif != NULL)
+      if (motif != NULL && (!filled || motif->filling != NULL))
         g_ptr_array_add (motifs, pf_motif_ref (motif));
     }
   return motifs;

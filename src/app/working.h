@@ -24,7 +24,8 @@ void pf_working_set_document (PfWorking *working, const PfDocument *document);
 const PfMotif *pf_working_motif (const PfWorking *working, size_t n);
 const char *pf_working_trouble (const PfWorking *working, size_t n, PfPoint *where);
 bool pf_working_busy (const PfWorking *working);
-/* References to all motifs that came out, in the order of the document, with a filling or not. */
-GPtrArray *pf_working_motifs (const PfWorking *working);
+/* References to all motifs that came out, in the order of the document; with `filled`, only those
+ * with a filling. */
+GPtrArray *pf_working_motifs (const PfWorking *working, bool filled);
 
 G_END_DECLS
