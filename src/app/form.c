@@ -66,17 +66,22 @@ free_name (gpointer name, GClosure *closure)
   g_free (name);
 }
 
+void
+pf_name_choice (GtkDropDown *choice, const char *mnemonic)
+{
+  g_signal_connect_data (choice, "notify::selected-item", G_CALLBACK (name_choice),
+                         g_strdup (mnemonic), free_name, 0);
+  name_choice (choice, NULL, mnemonic);
+}
+
 /* Some widgets give the keyboard to a button inside them, which has no name of its own. */
 static void
 name_inside (GtkWidget *widget, const char *mnemonic)
 {
   if (GTK_IS_COLOR_BUTTON (widget))
     pf_name_widget (gtk_widget_get_first_child (widget), mnemonic);
-  if (!GTK_IS_DROP_DOWN (widget))
-    return;
-  g_signal_connect_data (widget, "notify::selected-item", G_CALLBACK (name_choice),
-                         g_strdup (mnemonic), free_name, 0);
-  name_choice (GTK_DROP_DOWN (widget), NULL, mnemonic);
+  if (GTK_IS_DROP_DOWN (widget))
+    pf_name_choice (GTK_DROP_DOWN (widget), mnemonic);
 }
 
 void

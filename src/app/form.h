@@ -24,6 +24,8 @@ void pf_form_add_wide (GtkGrid *form, GtkWidget *widget);
 
 /* Names a widget for who hears the screen; underscores are left out. */
 void pf_name_widget (GtkWidget *widget, const char *mnemonic);
+/* Names the button inside, which has the keyboard, with what is chosen: "Paper: A4". */
+void pf_name_choice (GtkDropDown *choice, const char *mnemonic);
 
 /* Words in small, that explain; they wrap. */
 GtkWidget *pf_hint_new (const char *text);

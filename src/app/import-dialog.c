@@ -376,6 +376,8 @@ remarks_new (const PfDrawing *drawing)
   GtkWidget *expander = gtk_expander_new_with_mnemonic (title);
   gtk_expander_set_expanded (GTK_EXPANDER (expander), TRUE);
   gtk_expander_set_child (GTK_EXPANDER (expander), scrolled);
+  /* Or the keyboard looks for it where it isn't. */
+  g_object_bind_property (expander, "expanded", scrolled, "visible", G_BINDING_SYNC_CREATE);
   return expander;
 }
 

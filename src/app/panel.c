@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "form.h"
 #include "resources.h"
 
 typedef struct {
@@ -94,11 +95,36 @@ pf_panel_map (GtkWidget *widget)
   pf_panel_update (PF_PANEL (widget));
 }
 
+/* Drop-downs are named as by their labels. What an expander hides isn't in the window: the keyboard
+ * mustn't look for it there. */
+static void
+prepare_inside (GtkWidget *widget)
+{
+  if (GTK_IS_DROP_DOWN (widget))
+    {
+      g_autoptr (GList) labels = gtk_widget_list_mnemonic_labels (widget);
+      if (labels != NULL)
+        pf_name_choice (GTK_DROP_DOWN (widget), gtk_label_get_text (labels->data));
+      return;
+    }
+  if (GTK_IS_EXPANDER (widget))
+    {
+      GtkWidget *hidden = gtk_expander_get_child (GTK_EXPANDER (widget));
+      g_object_bind_property (widget, "expanded", hidden, "visible", G_BINDING_SYNC_CREATE);
+      prepare_inside (hidden);
+      return;
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    prepare_inside (child);
+}
+
 static void
 pf_panel_constructed (GObject *object)
 {
   static const char *const changes[] = { "document-changed", "worked-out", "selection-changed" };
   G_OBJECT_CLASS (pf_panel_parent_class)->constructed (object);
+  prepare_inside (GTK_WIDGET (object));
   for (gsize c = 0; c < G_N_ELEMENTS (changes); c++)
     g_signal_connect_object (pf_panel_editor (PF_PANEL (object)), changes[c],
                              G_CALLBACK (pf_panel_update), object, G_CONNECT_SWAPPED);

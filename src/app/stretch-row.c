@@ -6,6 +6,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "form.h"
+
 struct _PfStretchRow {
   GtkGrid parent_instance;
 
@@ -118,6 +120,7 @@ pf_stretch_row_init (PfStretchRow *row)
   row->kind = GTK_DROP_DOWN (gtk_drop_down_new_from_strings (kinds));
   g_signal_connect_swapped (row->kind, "notify::selected", G_CALLBACK (changed), row);
   add_row (row, 1, _ ("Worked in"), GTK_WIDGET (row->kind));
+  pf_name_choice (row->kind, _ ("Worked in"));
   row->from = add_length (row, 2, _ ("From, mm"));
   row->to = add_length (row, 3, _ ("To, mm"));
 }

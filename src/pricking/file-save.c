@@ -33,6 +33,8 @@ reason_of (int number)
     case ENOSPC:
     case EDQUOT:
       return _ ("the disk is full; make room, or save it on another disk");
+    case EFBIG:
+      return _ ("no file may grow so large there; save it on another disk");
     case ENOENT:
     case ENOTDIR:
       return _ ("its folder doesn't exist");
