@@ -50,8 +50,16 @@ pf_strip_view_get_strip (PfStripView *view, PfEdgeStrip *strip)
                           .from = from,
                           .to = fmin (loop_length (view), from + seen),
                           .across = view->zoom,
-                          .height = PF_EDGE_STRIP_HEIGHT };
+                          .height = PF_EDGE_STRIP_HEIGHT,
+                          .look = &view->look };
   return strip->to > strip->from;
+}
+
+void
+pf_strip_view_set_look (PfStripView *view, const PfLook *look)
+{
+  view->look = *look;
+  gtk_widget_queue_draw (view->area);
 }
 
 /* --- Zoom and scroll ----------------------------------------------------------------------------
@@ -307,6 +315,7 @@ static void
 pf_strip_view_init (PfStripView *view)
 {
   view->zoom = ZOOM_AT_FIRST;
+  view->look = pf_look_printed ();
   view->scroll = g_object_ref_sink (gtk_adjustment_new (0, 0, 1, 1, 1, 1));
   gtk_box_append (GTK_BOX (view), make_bar (view));
   gtk_box_append (GTK_BOX (view), make_strip (view));

@@ -223,14 +223,16 @@ static void
 draw_kind (const PfStrip *strip, const GArray *items, PfPairKind kind)
 {
   const PfSizes *sizes = &strip->layout->sizes;
-  pf_page_group (strip->page, pf_line_style (kind)->name, pf_line_ink (kind, sizes));
+  const PfLook *look = strip->strip->look;
+  const PfInk sign = kind == PF_PAIR_FINISHED ? pf_ink_cut (sizes) : pf_ink_arrow (kind);
+  pf_page_group (strip->page, pf_line_style (kind)->name,
+                 pf_look_ink (look, kind, pf_line_ink (kind, sizes)));
   draw_items (strip, items, (int) kind, draw_line);
   pf_page_group_end (strip->page);
-  pf_page_group (strip->page, "strip-signs",
-                 kind == PF_PAIR_FINISHED ? pf_ink_cut (sizes) : pf_ink_arrow (kind));
+  pf_page_group (strip->page, "strip-signs", pf_look_ink (look, kind, sign));
   draw_items (strip, items, (int) kind, kind == PF_PAIR_FINISHED ? draw_cut : draw_arrow);
   pf_page_group_end (strip->page);
-  pf_page_text_group (strip->page, "strip-numbers", pf_line_style (kind)->colour, NULL);
+  pf_page_text_group (strip->page, "strip-numbers", pf_look_colour (look, kind), NULL);
   draw_items (strip, items, (int) kind, draw_plain_number);
   pf_page_group_end (strip->page);
 }

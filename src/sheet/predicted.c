@@ -132,7 +132,8 @@ static void
 draw_lines (PfPage *page, const PfView *view, const PfDrawn *drawn, PfPairKind kind)
 {
   const PfFilling *filling = drawn->motif->filling;
-  pf_page_group (page, pf_line_style (kind)->name, pf_line_ink (kind, &drawn->sizes));
+  pf_page_group (page, pf_line_style (kind)->name,
+                 pf_look_ink (&drawn->look, kind, pf_line_ink (kind, &drawn->sizes)));
   for (size_t i = 0; i < filling->n_sewings; i++)
     {
       const PfSewing *sewing = &filling->sewings[i];
@@ -169,7 +170,7 @@ static void
 draw_arrows (PfPage *page, const PfView *view, const PfDrawn *drawn, PfPairKind kind)
 {
   const PfFilling *filling = drawn->motif->filling;
-  pf_page_group (page, "arrows", pf_ink_arrow (kind));
+  pf_page_group (page, "arrows", pf_look_ink (&drawn->look, kind, pf_ink_arrow (kind)));
   for (size_t i = 0; i < filling->n_sewings; i++)
     {
       const PfSewing *sewing = &filling->sewings[i];
@@ -189,7 +190,8 @@ static void
 draw_cuts (PfPage *page, const PfView *view, const PfDrawn *drawn)
 {
   const PfFilling *filling = drawn->motif->filling;
-  pf_page_group (page, "cuts", pf_ink_cut (&drawn->sizes));
+  pf_page_group (page, "cuts",
+                 pf_look_ink (&drawn->look, PF_PAIR_FINISHED, pf_ink_cut (&drawn->sizes)));
   for (size_t i = 0; i < filling->n_sewings; i++)
     {
       const PfSewing *sewing = &filling->sewings[i];

@@ -46,6 +46,13 @@ pf_scene_free (PfScene *scene)
   g_free (scene);
 }
 
+void
+pf_scene_set_look (PfScene *scene, const PfLook *look)
+{
+  for (guint m = 0; m < scene->drawn->len; m++)
+    ((PfDrawn *) g_ptr_array_index (scene->drawn, m))->look = *look;
+}
+
 static void
 draw_layers (PfPage *page, const PfScene *scene, PfLayers shown, PfBox window)
 {

@@ -5,6 +5,7 @@
 #include "style.h"
 
 #include <math.h>
+#include <string.h>
 
 static const PfLineStyle line_styles[] = {
   [PF_PAIR_NEW] = { "new", "#1a4a9c", 1.15, { 0 }, 0, false },
@@ -50,5 +51,46 @@ pf_line_ink (PfPairKind kind, const PfSizes *sizes)
   };
   for (int i = 0; i < style->n_dash; i++)
     ink.dash[i] = style->dash[i] * sizes->dash;
+  return ink;
+}
+
+PfLook
+pf_look_printed (void)
+{
+  PfLook look = { .line_width = 1 };
+  for (int kind = 0; kind < PF_N_PAIR_KINDS; kind++)
+    g_strlcpy (look.colours[kind], line_styles[kind].colour, sizeof look.colours[kind]);
+  return look;
+}
+
+bool
+pf_look_equal (const PfLook *a, const PfLook *b)
+{
+  for (int kind = 0; kind < PF_N_PAIR_KINDS; kind++)
+    if (strcmp (a->colours[kind], b->colours[kind]) != 0)
+      return false;
+  return a->line_width == b->line_width;
+}
+
+const char *
+pf_look_colour (const PfLook *look, PfPairKind kind)
+{
+  return look ? look->colours[kind] : line_styles[kind].colour;
+}
+
+PfInk
+pf_look_ink (const PfLook *look, PfPairKind kind, PfInk ink)
+{
+  if (!look)
+    return ink;
+  /* A row of dots that grow must not close into a line. */
+  const double longer = fmax (1, 0.7 * look->line_width);
+  if (ink.stroke)
+    ink.stroke = look->colours[kind];
+  if (ink.fill)
+    ink.fill = look->colours[kind];
+  ink.width *= look->line_width;
+  for (int i = 0; i < ink.n_dash; i++)
+    ink.dash[i] *= longer;
   return ink;
 }

@@ -7,6 +7,8 @@
 
 #include <filling.h>
 
+#include <sheet.h>
+
 #include "page.h"
 
 G_BEGIN_DECLS
@@ -50,5 +52,9 @@ typedef struct {
 PfSizes pf_sizes (double gap, double enlarge);
 
 PfInk pf_line_ink (PfPairKind kind, const PfSizes *sizes);
+/* The colour of a kind's lines in a look, and the ink of what belongs to them. Borrowed from the
+ * look; NULL: as printed. */
+const char *pf_look_colour (const PfLook *look, PfPairKind kind);
+PfInk pf_look_ink (const PfLook *look, PfPairKind kind, PfInk ink);
 
 G_END_DECLS
