@@ -37,8 +37,8 @@ draw (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
   (void) area;
   const Sample *sample = data;
-  const PfSizes sizes = pf_sizes (GAP, 1);
   const PfLook look = pf_preferences_look (sample->preferences);
+  const PfSizes sizes = pf_look_sizes (&look, pf_sizes (GAP, 1));
   const PfInk ink = pf_look_ink (&look, sample->kind, pf_line_ink (sample->kind, &sizes));
   const double scale = 2 * pf_preferences_pixels_per_mm (sample->preferences);
   GdkRGBA colour;

@@ -261,14 +261,18 @@ make_loops (PfStripView *view)
 static GtkWidget *
 make_bar (PfStripView *view)
 {
-  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  gtk_box_append (GTK_BOX (bar), make_loops (view));
-  gtk_box_append (GTK_BOX (bar),
+  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_box_append (GTK_BOX (buttons), icon_button (view, "zoom-out-symbolic",
+                                                  _ ("Make the edge strip smaller"), zoom_out));
+  gtk_box_append (GTK_BOX (buttons),
                   icon_button (view, "zoom-in-symbolic", _ ("Enlarge the edge strip"), zoom_in));
-  gtk_box_append (GTK_BOX (bar), icon_button (view, "zoom-out-symbolic",
-                                              _ ("Make the edge strip smaller"), zoom_out));
-  gtk_box_append (GTK_BOX (bar),
+  gtk_box_append (GTK_BOX (buttons),
                   icon_button (view, "zoom-fit-best-symbolic", _ ("The whole loop"), fit));
+  gtk_widget_set_halign (buttons, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (bar), make_loops (view));
+  gtk_box_append (GTK_BOX (bar), buttons);
+  gtk_widget_add_css_class (bar, "strip-bar");
   gtk_widget_set_valign (bar, GTK_ALIGN_CENTER);
   return bar;
 }

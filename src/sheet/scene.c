@@ -50,7 +50,11 @@ void
 pf_scene_set_look (PfScene *scene, const PfLook *look)
 {
   for (guint m = 0; m < scene->drawn->len; m++)
-    ((PfDrawn *) g_ptr_array_index (scene->drawn, m))->look = *look;
+    {
+      PfDrawn *drawn = g_ptr_array_index (scene->drawn, m);
+      drawn->look = *look;
+      drawn->lines = pf_look_sizes (look, drawn->sizes);
+    }
 }
 
 static void

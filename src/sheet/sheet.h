@@ -79,7 +79,7 @@ typedef enum {
 #define PF_N_PAIR_KINDS (PF_PAIR_FINISHED + 1)
 typedef struct {
   char colours[PF_N_PAIR_KINDS][8]; /* "#rrggbb" */
-  double line_width;                /* of the width on paper; dashes grow with it */
+  double line_width;                /* 1: that on paper; dashes and arrows grow with it */
 } PfLook;
 
 PfLook pf_look_printed (void);

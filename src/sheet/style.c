@@ -81,16 +81,22 @@ pf_look_colour (const PfLook *look, PfPairKind kind)
 PfInk
 pf_look_ink (const PfLook *look, PfPairKind kind, PfInk ink)
 {
-  if (!look)
-    return ink;
-  /* A row of dots that grow must not close into a line. */
-  const double longer = fmax (1, 0.7 * look->line_width);
   if (ink.stroke)
-    ink.stroke = look->colours[kind];
+    ink.stroke = pf_look_colour (look, kind);
   if (ink.fill)
-    ink.fill = look->colours[kind];
-  ink.width *= look->line_width;
-  for (int i = 0; i < ink.n_dash; i++)
-    ink.dash[i] *= longer;
+    ink.fill = pf_look_colour (look, kind);
   return ink;
+}
+
+PfSizes
+pf_look_sizes (const PfLook *look, PfSizes sizes)
+{
+  if (!look)
+    return sizes;
+  /* Dots that grow must not close into a line, nor a line hide its arrow. */
+  const double grow = fmax (1, 0.85 * look->line_width);
+  sizes.line *= look->line_width;
+  sizes.dash *= grow;
+  sizes.arrow *= grow;
+  return sizes;
 }
