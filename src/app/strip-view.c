@@ -12,7 +12,7 @@
 #include "edge-work.h"
 #include "teller.h"
 
-#define AREA_HEIGHT 130
+#define AREA_HEIGHT 148
 #define ZOOM_STEP 1.25
 #define ZOOM_AT_FIRST 1.0
 #define ROOM 40.0 /* pixels that what is scrolled to keeps from the ends */
