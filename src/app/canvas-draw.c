@@ -21,7 +21,7 @@ find_colours (PfCanvas *canvas)
   gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (canvas)), &colours.ink);
   const float light = 0.3f * colours.ink.red + 0.59f * colours.ink.green + 0.11f * colours.ink.blue;
   const bool dark = light > 0.5f;
-  colours.desk = dark ? (GdkRGBA){ 0.20f, 0.20f, 0.21f, 1 } : (GdkRGBA){ 0.80f, 0.80f, 0.80f, 1 };
+  colours.desk = dark ? (GdkRGBA){ 0.17f, 0.17f, 0.17f, 1 } : (GdkRGBA){ 0.80f, 0.80f, 0.80f, 1 };
   colours.ruler = dark ? (GdkRGBA){ 0.13f, 0.13f, 0.14f, 1 } : (GdkRGBA){ 0.97f, 0.97f, 0.97f, 1 };
   colours.mark = dark ? (GdkRGBA){ PF_MARK_LIGHT, 1 } : (GdkRGBA){ PF_MARK_INK, 1 };
   return colours;
@@ -169,9 +169,13 @@ pf_canvas_draw_focus (PfCanvas *canvas, GtkSnapshot *snapshot)
   if (!gtk_widget_has_visible_focus (canvas->teller))
     return;
   const Colours colours = find_colours (canvas);
-  const graphene_rect_t all = whole (canvas);
+  /* Round the drawing only, so that the rulers can be read. */
+  const float inset = PF_RULER_WIDTH;
+  const graphene_rect_t box =
+      GRAPHENE_RECT_INIT (inset, inset, fmaxf ((float) canvas->view.width - inset, 0),
+                          fmaxf ((float) canvas->view.height - inset, 0));
   GskRoundedRect frame;
-  gsk_rounded_rect_init_from_rect (&frame, &all, 0);
+  gsk_rounded_rect_init_from_rect (&frame, &box, 0);
   const float widths[] = { 2, 2, 2, 2 };
   const GdkRGBA mark[] = { colours.mark, colours.mark, colours.mark, colours.mark };
   gtk_snapshot_append_border (snapshot, &frame, widths, mark);

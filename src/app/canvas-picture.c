@@ -32,6 +32,7 @@ typedef struct {
 typedef struct {
   Source *source;
   PfLayers layers;
+  PfLook look;
   PfShot *shot;
   GCancellable *closing; /* cancelled: the picture is gone */
 } Job;
@@ -39,7 +40,8 @@ typedef struct {
 struct PfPicture {
   Source *source; /* NULL before the first pricking */
   PfLayers layers;
-  PfShot *shot; /* of `source` and `layers`, or NULL */
+  PfLook look;
+  PfShot *shot; /* of `source`, `layers` and `look`, or NULL */
   bool painted; /* by librsvg */
 
   PfCanvasView wanted; /* the view shown last, and its scale */
@@ -151,6 +153,7 @@ paint_in_thread (GTask *task, gpointer object G_GNUC_UNUSED, gpointer data,
     return;
   const PfBox window = pf_canvas_view_window (&job->shot->view, MARGIN + job->shot->view.inset);
   const double pixel = pf_canvas_view_pixel (&job->shot->view) / job->shot->scale;
+  pf_scene_set_look (source->numbered, &job->look);
   g_autofree char *svg = pf_scene_svg (source->numbered, job->layers, window, pixel);
   if (g_task_return_error_if_cancelled (task))
     return;
@@ -168,6 +171,7 @@ draw_at_once (PfPicture *picture, const PfCanvasView *view, int scale, PfLayers 
   picture->shot = pf_shot_new (view, 0, scale);
   picture->painted = false;
   cairo_t *cr = pf_shot_cairo (picture->shot);
+  pf_scene_set_look (picture->source->scene, &picture->look);
   pf_scene_draw (picture->source->scene, layers, pf_canvas_view_window (view, view->inset),
                  pf_canvas_view_pixel (view) / scale, cr);
   cairo_destroy (cr);
@@ -186,7 +190,8 @@ job_done (GObject *object G_GNUC_UNUSED, GAsyncResult *result, gpointer data)
   if (g_cancellable_is_cancelled (job->closing))
     return;
   g_clear_object (&picture->running);
-  if (job->source == picture->source && job->layers == picture->layers)
+  if (job->source == picture->source && job->layers == picture->layers &&
+      pf_look_equal (&job->look, &picture->look))
     {
       if (painted)
         {
@@ -212,6 +217,7 @@ start_job (PfPicture *picture)
   Job *job = g_new0 (Job, 1);
   job->source = source_ref (picture->source);
   job->layers = picture->layers;
+  job->look = picture->look;
   job->shot = pf_shot_new (&picture->wanted, MARGIN, picture->wanted_scale);
   job->closing = g_object_ref (picture->closing);
   picture->running = g_cancellable_new ();
@@ -323,6 +329,7 @@ pf_picture_new (void (*changed) (gpointer data), gpointer data)
 {
   PfPicture *picture = g_new0 (PfPicture, 1);
   picture->layers = PF_LAYER_ALL;
+  picture->look = pf_look_printed ();
   picture->closing = g_cancellable_new ();
   picture->changed = changed;
   picture->data = data;
@@ -372,6 +379,16 @@ pf_picture_set_layers (PfPicture *picture, PfLayers layers)
   if (layers == picture->layers)
     return false;
   picture->layers = layers;
+  forget_shot (picture);
+  return true;
+}
+
+bool
+pf_picture_set_look (PfPicture *picture, const PfLook *look)
+{
+  if (pf_look_equal (look, &picture->look))
+    return false;
+  picture->look = *look;
   forget_shot (picture);
   return true;
 }

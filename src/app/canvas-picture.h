@@ -23,6 +23,7 @@ void pf_picture_free (PfPicture *picture);
 /* Takes over `pricking`. True if another picture follows from it. */
 bool pf_picture_set_pricking (PfPicture *picture, PfPricking *pricking);
 bool pf_picture_set_layers (PfPicture *picture, PfLayers layers);
+bool pf_picture_set_look (PfPicture *picture, const PfLook *look);
 PfLayers pf_picture_layers (const PfPicture *picture);
 
 /* What is to be shown in the view; borrowed, NULL before there is a pricking. A sharp shot follows

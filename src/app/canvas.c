@@ -249,6 +249,13 @@ pf_canvas_set_layers (PfCanvas *canvas, PfLayers layers)
     pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
 }
 
+void
+pf_canvas_set_look (PfCanvas *canvas, const PfLook *look)
+{
+  if (pf_picture_set_look (canvas->picture, look))
+    pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
+}
+
 /* --- The tool -----------------------------------------------------------------------------------
  */
 

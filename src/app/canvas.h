@@ -20,6 +20,8 @@ PfTool *pf_canvas_tool (PfCanvas *canvas);
 
 PfLayers pf_canvas_layers (PfCanvas *canvas);
 void pf_canvas_set_layers (PfCanvas *canvas, PfLayers layers);
+/* How lines of pairs look; as printed at first. */
+void pf_canvas_set_look (PfCanvas *canvas, const PfLook *look);
 
 /* --- The view -----------------------------------------------------------------------------------
  */

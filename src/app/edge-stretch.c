@@ -154,7 +154,7 @@ pf_stretches_draw_loop (const PfMotif *motif, size_t loop, cairo_t *cr, double p
   cairo_save (cr);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   trace_stretch (motif, loop, 0, 0, cr);
-  cairo_set_source_rgba (cr, PF_MARK_INK, 0.14);
+  cairo_set_source_rgba (cr, PF_MARK_LIGHT, 0.25);
   cairo_set_line_width (cr, 12 * pixel);
   cairo_stroke (cr);
   cairo_restore (cr);

@@ -20,7 +20,7 @@ struct _PfGroundGallery {
 
   GtkFlowBox *box;
   GPtrArray *grounds;  /* of PfGround, as they stand in the box */
-  GPtrArray *pictures; /* of GtkPicture, borrowed */
+  GPtrArray *pictures; /* of GtkImage, borrowed */
   guint drawn;         /* so many pictures have their drawing */
   guint idle;
   bool updating;
@@ -65,8 +65,8 @@ draw_next (gpointer data)
   const PfGround *ground = g_ptr_array_index (gallery->grounds, gallery->drawn);
   const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (gallery));
   g_autoptr (GdkTexture) texture = draw_ground (ground, TILE * scale);
-  gtk_picture_set_paintable (g_ptr_array_index (gallery->pictures, gallery->drawn),
-                             GDK_PAINTABLE (texture));
+  gtk_image_set_from_paintable (g_ptr_array_index (gallery->pictures, gallery->drawn),
+                                GDK_PAINTABLE (texture));
   gallery->drawn++;
   return G_SOURCE_CONTINUE;
 }
@@ -97,14 +97,13 @@ static void
 add_tile (PfGroundGallery *gallery, PfGround *ground)
 {
   GtkWidget *tile = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkWidget *picture = gtk_picture_new ();
+  GtkWidget *picture = gtk_image_new ();
   GtkWidget *label = gtk_label_new (ground->title);
   GtkWidget *child = gtk_flow_box_child_new ();
-  gtk_widget_set_size_request (picture, TILE, TILE);
-  gtk_widget_set_vexpand (picture, FALSE);
-  gtk_widget_set_valign (picture, GTK_ALIGN_START);
+  gtk_image_set_pixel_size (GTK_IMAGE (picture), TILE);
   gtk_widget_set_halign (picture, GTK_ALIGN_CENTER);
-  gtk_picture_set_alternative_text (GTK_PICTURE (picture), ground->title);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  ground->title, -1);
   gtk_widget_add_css_class (picture, "ground-tile");
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_lines (GTK_LABEL (label), 2);
@@ -113,7 +112,7 @@ add_tile (PfGroundGallery *gallery, PfGround *ground)
   gtk_label_set_max_width_chars (GTK_LABEL (label), 12);
   gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
   gtk_widget_add_css_class (label, "caption");
-  gtk_widget_set_valign (label, GTK_ALIGN_START);
+  gtk_label_set_yalign (GTK_LABEL (label), 0);
   gtk_box_append (GTK_BOX (tile), picture);
   gtk_box_append (GTK_BOX (tile), label);
   gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), tile);

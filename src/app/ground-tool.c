@@ -9,6 +9,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "canvas-marks.h"
+
 #define FINE_STEP 0.1 /* mm */
 #define COARSE_STEP 1.0
 #define TURN_STEP 1.0      /* degrees */
@@ -205,7 +207,7 @@ draw_marks (cairo_t *cr, PfPoint origin, PfPoint handle, double pixel, bool near
   cairo_set_source_rgba (cr, 1, 1, 1, 0.9);
   cairo_set_line_width (cr, 4.5 * pixel);
   cairo_stroke_preserve (cr);
-  cairo_set_source_rgb (cr, 0.05, 0.3, 0.45);
+  cairo_set_source_rgb (cr, PF_MARK_INK);
   cairo_set_line_width (cr, 1.6 * pixel);
   cairo_stroke (cr);
 }

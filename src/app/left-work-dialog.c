@@ -87,9 +87,9 @@ ask_to_throw_away (Row *row)
       GTK_MESSAGE_DIALOG (dialog), "%s",
       row->left->filename ? _ ("What wasn’t saved is lost for good. The saved file stays as it is.")
                           : _ ("It was never saved, and is lost for good."));
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Keep It"), GTK_RESPONSE_CANCEL);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Keep it"), GTK_RESPONSE_CANCEL);
   GtkWidget *away =
-      gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Throw It Away"), GTK_RESPONSE_ACCEPT);
+      gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Throw it away"), GTK_RESPONSE_ACCEPT);
   gtk_widget_add_css_class (away, "destructive-action");
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
   g_signal_connect (dialog, "response", G_CALLBACK (throw_away), row);
@@ -144,8 +144,8 @@ row_new (LeftWork *work, const PfLeftWork *left)
   gtk_widget_set_margin_bottom (box, 10);
   gtk_box_append (GTK_BOX (box), words);
   gtk_box_append (GTK_BOX (box),
-                  button_new (row, _ ("Throw It Away…"), G_CALLBACK (ask_to_throw_away)));
-  gtk_box_append (GTK_BOX (box), button_new (row, _ ("Open It"), G_CALLBACK (open_row)));
+                  button_new (row, _ ("Throw it away…"), G_CALLBACK (ask_to_throw_away)));
+  gtk_box_append (GTK_BOX (box), button_new (row, _ ("Open it"), G_CALLBACK (open_row)));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row->row), box);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row->row), FALSE);
   gtk_widget_set_focusable (row->row, FALSE); /* its buttons are */
@@ -189,7 +189,7 @@ pf_left_work_dialog_new (GtkWindow *parent, GPtrArray *list, PfOpenLeftWork open
 {
   LeftWork *work = g_new0 (LeftWork, 1);
   *work = (LeftWork){ g_ptr_array_ref (list), open, data,
-                      pf_dialog_new (parent, _ ("Work Left Behind"), true), NULL };
+                      pf_dialog_new (parent, _ ("Work left behind"), true), NULL };
   g_object_set_data_full (G_OBJECT (work->window), "pf-left-work", work, left_work_free);
   GtkWidget *later = pf_dialog_add_button (GTK_WINDOW (work->window), _ ("_Later"), false);
   gtk_header_bar_set_show_title_buttons (

@@ -37,15 +37,16 @@ draw (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
   (void) area;
   const Sample *sample = data;
-  const PfSizes sizes = pf_sizes (GAP, 1);
-  const PfInk ink = pf_line_ink (sample->kind, &sizes);
+  const PfLook look = pf_preferences_look (sample->preferences);
+  const PfSizes sizes = pf_look_sizes (&look, pf_sizes (GAP, 1));
+  const PfInk ink = pf_look_ink (&look, sample->kind, pf_line_ink (sample->kind, &sizes));
   const double scale = 2 * pf_preferences_pixels_per_mm (sample->preferences);
   GdkRGBA colour;
-  gdk_rgba_parse (&colour, pf_preferences_colour (sample->preferences, sample->kind));
+  gdk_rgba_parse (&colour, ink.stroke);
   draw_paper (cr, width, height);
   gdk_cairo_set_source_rgba (cr, &colour);
   cairo_scale (cr, scale, scale);
-  cairo_set_line_width (cr, ink.width * pf_preferences_line_width (sample->preferences));
+  cairo_set_line_width (cr, ink.width);
   cairo_set_dash (cr, ink.dash, ink.n_dash, 0);
   cairo_set_line_cap (cr, ink.round ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
   cairo_move_to (cr, 1, height / scale / 2);

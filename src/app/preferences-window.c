@@ -34,6 +34,8 @@ add_look (GtkGrid *form, PfPreferences *preferences)
   };
   pf_form_add_heading (form, _ ("The window"));
   pf_form_add_row (form, _ ("_Lengths in"), choice_new (preferences, "units", units));
+  pf_form_add_wide (form, pf_hint_new (_ ("For rulers, and the sizes of shapes that are imported. "
+                                          "Numbers in the panels stay in mm.")));
   pf_form_add_row (form, _ ("_Style"), choice_new (preferences, "style", styles));
 }
 
@@ -140,7 +142,7 @@ add_true_size (GtkGrid *form, PfPreferences *preferences)
   g_object_bind_property_full (preferences, "pixels-per-mm", words, "label", G_BINDING_SYNC_CREATE,
                                to_true_size_words, NULL, NULL, NULL);
   pf_form_add_wide (form, words);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Measure this Screen…"));
+  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Measure this screen…"));
   gtk_widget_set_halign (button, GTK_ALIGN_START);
   g_signal_connect_object (button, "clicked", G_CALLBACK (measure), preferences, 0);
   pf_form_add_wide (form, button);
@@ -149,7 +151,7 @@ add_true_size (GtkGrid *form, PfPreferences *preferences)
 static void
 add_reset (GtkGrid *form, PfPreferences *preferences)
 {
-  GtkWidget *reset = gtk_button_new_with_mnemonic (_ ("_Back to Defaults"));
+  GtkWidget *reset = gtk_button_new_with_mnemonic (_ ("_Back to defaults"));
   gtk_widget_set_halign (reset, GTK_ALIGN_END);
   gtk_widget_set_margin_top (reset, 12);
   g_signal_connect_object (reset, "clicked", G_CALLBACK (pf_preferences_reset), preferences,

@@ -28,6 +28,7 @@ enum {
   PROP_LINE_WIDTH,
   PROP_PIXELS_PER_MM,
   PROP_LAYERS,
+  PROP_EDGE_STRIP,
   PROP_LAST_FOLDER,
   PROP_WELCOME_SHOWN,
   N_PROPS
@@ -210,6 +211,12 @@ pf_preferences_pixels_per_mm (PfPreferences *preferences)
 }
 
 bool
+pf_preferences_edge_strip (PfPreferences *preferences)
+{
+  return g_value_get_boolean (&preferences->values[PROP_EDGE_STRIP]);
+}
+
+bool
 pf_preferences_welcome_shown (PfPreferences *preferences)
 {
   return g_value_get_boolean (&preferences->values[PROP_WELCOME_SHOWN]);
@@ -219,6 +226,16 @@ const char *
 pf_preferences_colour (PfPreferences *preferences, PfPairKind kind)
 {
   return g_value_get_string (&preferences->values[colour_props[kind]]);
+}
+
+PfLook
+pf_preferences_look (PfPreferences *preferences)
+{
+  PfLook look = { .line_width = pf_preferences_line_width (preferences) };
+  for (int kind = 0; kind < PF_N_PAIR_KINDS; kind++)
+    g_strlcpy (look.colours[kind], pf_preferences_colour (preferences, (PfPairKind) kind),
+               sizeof look.colours[kind]);
+  return look;
 }
 
 const char *
@@ -302,6 +319,7 @@ make_props (void)
                            PF_PIXELS_PER_MM_USUAL, flags);
   props[PROP_LAYERS] =
       g_param_spec_flags ("layers", NULL, NULL, PF_TYPE_LAYERS, PF_LAYER_ALL, flags);
+  props[PROP_EDGE_STRIP] = g_param_spec_boolean ("edge-strip", NULL, NULL, TRUE, flags);
   props[PROP_LAST_FOLDER] = g_param_spec_string ("last-folder", NULL, NULL, NULL, flags);
   props[PROP_WELCOME_SHOWN] = g_param_spec_boolean ("welcome-shown", NULL, NULL, FALSE, flags);
 }

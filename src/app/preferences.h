@@ -10,6 +10,7 @@
  *   "line-width"        0.5 to 3: how wide these lines are, 1 as on the sheet
  *   "pixels-per-mm"     of the screen, at true size
  *   "layers"            PfLayers: what is shown
+ *   "edge-strip"        is the edge strip shown below the drawing?
  *   "last-folder"       where files were last opened or saved, or NULL
  *   "welcome-shown"     was the first start's welcome shown?
  *
@@ -70,10 +71,12 @@ PfStyle pf_preferences_style (PfPreferences *preferences);
 PfLayers pf_preferences_layers (PfPreferences *preferences);
 double pf_preferences_line_width (PfPreferences *preferences);
 double pf_preferences_pixels_per_mm (PfPreferences *preferences);
+bool pf_preferences_edge_strip (PfPreferences *preferences);
 bool pf_preferences_welcome_shown (PfPreferences *preferences);
 /* Borrowed, until the next change. */
 const char *pf_preferences_colour (PfPreferences *preferences, PfPairKind kind);
 const char *pf_preferences_last_folder (PfPreferences *preferences);
+PfLook pf_preferences_look (PfPreferences *preferences);
 /* The name of the property with the colour of one kind of pair. */
 const char *pf_preferences_colour_property (PfPairKind kind);
 

@@ -17,6 +17,7 @@ struct _PfStripView {
   GtkAdjustment *scroll; /* mm along the loop */
   PfMotif *motif;        /* the active one, perhaps without a filling; NULL */
   size_t loop;
+  PfLook look;
   double zoom;
   bool fitted, updating;
   PfPick shown; /* what was last scrolled to */

@@ -12,7 +12,7 @@
 #include "edge-work.h"
 #include "teller.h"
 
-#define AREA_HEIGHT 130
+#define AREA_HEIGHT 148
 #define ZOOM_STEP 1.25
 #define ZOOM_AT_FIRST 1.0
 #define ROOM 40.0 /* pixels that what is scrolled to keeps from the ends */
@@ -50,8 +50,16 @@ pf_strip_view_get_strip (PfStripView *view, PfEdgeStrip *strip)
                           .from = from,
                           .to = fmin (loop_length (view), from + seen),
                           .across = view->zoom,
-                          .height = PF_EDGE_STRIP_HEIGHT };
+                          .height = PF_EDGE_STRIP_HEIGHT,
+                          .look = &view->look };
   return strip->to > strip->from;
+}
+
+void
+pf_strip_view_set_look (PfStripView *view, const PfLook *look)
+{
+  view->look = *look;
+  gtk_widget_queue_draw (view->area);
 }
 
 /* --- Zoom and scroll ----------------------------------------------------------------------------
@@ -253,14 +261,18 @@ make_loops (PfStripView *view)
 static GtkWidget *
 make_bar (PfStripView *view)
 {
-  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  gtk_box_append (GTK_BOX (bar), make_loops (view));
-  gtk_box_append (GTK_BOX (bar),
+  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_box_append (GTK_BOX (buttons), icon_button (view, "zoom-out-symbolic",
+                                                  _ ("Make the edge strip smaller"), zoom_out));
+  gtk_box_append (GTK_BOX (buttons),
                   icon_button (view, "zoom-in-symbolic", _ ("Enlarge the edge strip"), zoom_in));
-  gtk_box_append (GTK_BOX (bar), icon_button (view, "zoom-out-symbolic",
-                                              _ ("Make the edge strip smaller"), zoom_out));
-  gtk_box_append (GTK_BOX (bar),
+  gtk_box_append (GTK_BOX (buttons),
                   icon_button (view, "zoom-fit-best-symbolic", _ ("The whole loop"), fit));
+  gtk_widget_set_halign (buttons, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (bar), make_loops (view));
+  gtk_box_append (GTK_BOX (bar), buttons);
+  gtk_widget_add_css_class (bar, "strip-bar");
   gtk_widget_set_valign (bar, GTK_ALIGN_CENTER);
   return bar;
 }
@@ -307,6 +319,7 @@ static void
 pf_strip_view_init (PfStripView *view)
 {
   view->zoom = ZOOM_AT_FIRST;
+  view->look = pf_look_printed ();
   view->scroll = g_object_ref_sink (gtk_adjustment_new (0, 0, 1, 1, 1, 1));
   gtk_box_append (GTK_BOX (view), make_bar (view));
   gtk_box_append (GTK_BOX (view), make_strip (view));

@@ -23,6 +23,9 @@ double pf_strip_view_zoom (PfStripView *view);
  * `at` is negative. */
 void pf_strip_view_set_zoom (PfStripView *view, double zoom, double at);
 
+/* How lines of pairs look; as printed at first. */
+void pf_strip_view_set_look (PfStripView *view, const PfLook *look);
+
 #define PF_STRIP_ZOOM_MIN 0.05
 #define PF_STRIP_ZOOM_MAX 20.0
 

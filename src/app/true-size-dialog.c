@@ -197,7 +197,7 @@ pf_true_size_dialog_new (GtkWindow *parent, PfPreferences *preferences)
 {
   const char *const things[] = { _ ("A ruler: 100 mm"), _ ("A ruler: 4 inches"),
                                  _ ("A bank card: 85.6 mm by 54 mm"), NULL };
-  GtkWidget *dialog = pf_dialog_new (parent, _ ("Measure this Screen"), true);
+  GtkWidget *dialog = pf_dialog_new (parent, _ ("Measure this screen"), true);
   TrueSize *size = g_new0 (TrueSize, 1);
   size->preferences = g_object_ref (preferences);
   size->pixels = g_object_ref_sink (gtk_adjustment_new (pf_preferences_pixels_per_mm (preferences),
@@ -211,7 +211,7 @@ pf_true_size_dialog_new (GtkWindow *parent, PfPreferences *preferences)
   update (size);
 
   GtkWidget *cancel = pf_dialog_add_button (GTK_WINDOW (dialog), _ ("C_ancel"), false);
-  GtkWidget *use = pf_dialog_add_button (GTK_WINDOW (dialog), _ ("_Use This Size"), true);
+  GtkWidget *use = pf_dialog_add_button (GTK_WINDOW (dialog), _ ("_Use this size"), true);
   gtk_header_bar_set_show_title_buttons (
       GTK_HEADER_BAR (gtk_window_get_titlebar (GTK_WINDOW (dialog))), FALSE);
   gtk_widget_add_css_class (use, "suggested-action");

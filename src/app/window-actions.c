@@ -90,14 +90,31 @@ layer_changed (GSimpleAction *action, GVariant *state, gpointer data)
   for (gsize l = 0; l < G_N_ELEMENTS (layers); l++)
     if (strcmp (layers[l].action, name) == 0)
       shown = g_variant_get_boolean (state) ? shown | layers[l].layer : shown & ~layers[l].layer;
+  pf_window_show_layers (window, shown);
+  if (pf_window_preferences (window) != NULL)
+    g_object_set (pf_window_preferences (window), "layers", shown, NULL);
+}
+
+void
+pf_window_show_layers (PfWindow *window, PfLayers shown)
+{
   pf_canvas_set_layers (CANVAS, shown);
-  g_simple_action_set_state (action, state);
+  for (gsize l = 0; l < G_N_ELEMENTS (layers); l++)
+    {
+      GAction *action = g_action_map_lookup_action (G_ACTION_MAP (window), layers[l].action);
+      g_simple_action_set_state (G_SIMPLE_ACTION (action),
+                                 g_variant_new_boolean ((shown & layers[l].layer) != 0));
+    }
 }
 
 static void
-strip_changed (GSimpleAction *action, GVariant *state, gpointer window G_GNUC_UNUSED)
+strip_changed (GSimpleAction *action, GVariant *state, gpointer data)
 {
+  PfWindow *window = data;
   g_simple_action_set_state (action, state);
+  if (pf_window_preferences (window) != NULL)
+    g_object_set (pf_window_preferences (window), "edge-strip", g_variant_get_boolean (state),
+                  NULL);
 }
 
 static void

@@ -59,6 +59,8 @@ void pf_window_stop_work (PfWindow *window); /* the window goes */
 /* window-actions.c: adds all actions; decides which can be done. */
 void pf_window_add_actions (PfWindow *window);
 void pf_window_update_actions (PfWindow *window);
+/* Shows these layers, and in the menu that they are shown. */
+void pf_window_show_layers (PfWindow *window, PfLayers shown);
 
 /* window-files.c */
 void pf_window_start_journal (PfWindow *window);

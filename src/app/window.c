@@ -6,6 +6,7 @@
 
 #include <glib/gi18n.h>
 
+#include "panel-wheel.h"
 #include "rail.h"
 #include "resources.h"
 #include "sheet-preview.h"
@@ -171,6 +172,13 @@ use_preferences (PfWindow *window)
   pf_canvas_set_true_size (PF_CANVAS (window->canvas), pf_preferences_pixels_per_mm (preferences));
   pf_canvas_set_inches (PF_CANVAS (window->canvas),
                         pf_preferences_units (preferences) == PF_UNITS_INCH);
+  const PfLook look = pf_preferences_look (preferences);
+  pf_canvas_set_look (PF_CANVAS (window->canvas), &look);
+  pf_strip_view_set_look (PF_STRIP_VIEW (window->strip), &look);
+  pf_window_show_layers (window, pf_preferences_layers (preferences));
+  GAction *strip = g_action_map_lookup_action (G_ACTION_MAP (window), "edge-strip");
+  g_simple_action_set_state (G_SIMPLE_ACTION (strip),
+                             g_variant_new_boolean (pf_preferences_edge_strip (preferences)));
 }
 
 static void
@@ -260,6 +268,7 @@ add_children (PfWindow *window)
   gtk_paned_set_end_child (window->strip_paned, window->strip);
   gtk_box_append (window->preview_place, window->preview);
   gtk_box_append (window->status_place, pf_status_bar_new (editor, PF_CANVAS (window->canvas)));
+  pf_panel_wheel_moves_only (window->panel_scroller);
   add_panels (window);
 }
 

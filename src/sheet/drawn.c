@@ -54,6 +54,8 @@ pf_drawn_new (const PfMotif *motif, double enlarge)
   drawn->motif = motif;
   drawn->ground = motif->ground;
   drawn->sizes = pf_sizes (motif->settings.placement.gap, enlarge);
+  drawn->look = pf_look_printed ();
+  drawn->lines = drawn->sizes;
   drawn->outward = find_outward (motif->region);
   drawn->has_pin = motif->ground ? find_pin_places (motif->ground) : NULL;
   drawn->repeats = g_array_new (FALSE, FALSE, sizeof (PfRepeatShape));

@@ -225,6 +225,7 @@ pf_strip_layout_new (const PfEdgeStrip *strip)
   layout->length = pf_loop_length (loop) * strip->across;
   /* Lines and marks grow as the strip does. */
   layout->sizes = pf_sizes (4.2, layout->unit < 1 ? layout->unit : layout->unit * layout->unit);
+  layout->lines = pf_look_sizes (strip->look, layout->sizes);
   layout->items = g_new0 (PfStripItem, n + 1);
   guint32 largest = 0;
   for (size_t s = 0; s < n; s++)

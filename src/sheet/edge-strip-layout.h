@@ -40,6 +40,7 @@ typedef struct {
   PfStripItem *items; /* n_items, by target */
   size_t n_items;
   PfSizes sizes; /* of marks */
+  PfSizes lines; /* of lines of pairs, in the strip's look */
 } PfStripLayout;
 
 PfStripLayout *pf_strip_layout_new (const PfEdgeStrip *strip);

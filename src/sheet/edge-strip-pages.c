@@ -86,7 +86,7 @@ unroll (Strips *strips, guint m, size_t loop)
   const PfMotif *motif = g_ptr_array_index (strips->pricking->motifs, m);
   const double length = pf_loop_length (&motif->region->loops[loop]);
   const double row_width = strips->frame.max.x - strips->frame.min.x - 2 * PAD;
-  Unrolled unrolled = { .strip = { motif, loop, 0, length, 1, PF_EDGE_STRIP_HEIGHT } };
+  Unrolled unrolled = { .strip = { motif, loop, 0, length, 1, PF_EDGE_STRIP_HEIGHT, NULL } };
   unrolled.layout = pf_strip_layout_new (&unrolled.strip);
   unrolled.name = name_of_loop (strips->pricking, m, loop);
   unrolled.overlap = find_overlap (&unrolled, row_width);

@@ -116,13 +116,13 @@ draw_arrow (const PfStrip *strip, const Item *item)
   const PfPoint foot = pf_strip_at (strip, item->target, PF_STRIP_TARGET_TOP);
   const PfPoint top = pf_strip_at (strip, item->label, PF_STRIP_LABEL_FOOT);
   const bool ends = item->sewing->entering == PF_NONE;
-  pf_mark_arrow (strip->page, &strip->layout->sizes, ends ? top : foot, ends ? foot : top, 0.5);
+  pf_mark_arrow (strip->page, &strip->layout->lines, ends ? top : foot, ends ? foot : top, 0.5);
 }
 
 static void
 draw_cut (const PfStrip *strip, const Item *item)
 {
-  pf_mark_cut (strip->page, &strip->layout->sizes,
+  pf_mark_cut (strip->page, &strip->layout->lines,
                pf_strip_at (strip, item->label, PF_STRIP_LABEL_FOOT),
                pf_strip_at (strip, item->target, PF_STRIP_TARGET_TOP));
 }
@@ -222,15 +222,17 @@ draw_group (const PfStrip *strip, const GArray *items, const char *name, PfInk i
 static void
 draw_kind (const PfStrip *strip, const GArray *items, PfPairKind kind)
 {
-  const PfSizes *sizes = &strip->layout->sizes;
-  pf_page_group (strip->page, pf_line_style (kind)->name, pf_line_ink (kind, sizes));
+  const PfSizes *lines = &strip->layout->lines;
+  const PfLook *look = strip->strip->look;
+  const PfInk sign = kind == PF_PAIR_FINISHED ? pf_ink_cut (lines) : pf_ink_arrow (kind);
+  pf_page_group (strip->page, pf_line_style (kind)->name,
+                 pf_look_ink (look, kind, pf_line_ink (kind, lines)));
   draw_items (strip, items, (int) kind, draw_line);
   pf_page_group_end (strip->page);
-  pf_page_group (strip->page, "strip-signs",
-                 kind == PF_PAIR_FINISHED ? pf_ink_cut (sizes) : pf_ink_arrow (kind));
+  pf_page_group (strip->page, "strip-signs", pf_look_ink (look, kind, sign));
   draw_items (strip, items, (int) kind, kind == PF_PAIR_FINISHED ? draw_cut : draw_arrow);
   pf_page_group_end (strip->page);
-  pf_page_text_group (strip->page, "strip-numbers", pf_line_style (kind)->colour, NULL);
+  pf_page_text_group (strip->page, "strip-numbers", pf_look_colour (look, kind), NULL);
   draw_items (strip, items, (int) kind, draw_plain_number);
   pf_page_group_end (strip->page);
 }

@@ -25,6 +25,8 @@ typedef struct {
   const PfMotif *motif;
   const PfGround *ground;
   PfSizes sizes;
+  PfLook look;
+  PfSizes lines;    /* of lines of pairs, in that look */
   double *outward;  /* per loop: 1 if the left of its direction, as seen on the sheet, leads out of
                        the  region, else -1 */
   bool *has_pin;    /* per stitch of the ground: a pin stands at its position; NULL without one */

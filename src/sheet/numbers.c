@@ -139,7 +139,8 @@ place_number (PfDrawn *drawn, const Surroundings *around, PfPlacer *placer, cons
   g_autofree char *text = g_strdup_printf ("%u", sewing->pair + 1);
   const PfPoint out = pf_view_direction (around->field, pf_drawn_outward (drawn, sewing->place));
   PfLabel label;
-  if (!pf_label_place (placer, text, drawn->sizes.text, pf_line_style (sewing->kind)->colour,
+  /* The label's colour follows the look when that changes. */
+  if (!pf_label_place (placer, text, drawn->sizes.text, drawn->look.colours[sewing->kind],
                        pf_view_point (around->field, sewing->at),
                        pf_point_towards ((PfPoint){ 0, 0 }, out), reach, is_outside, around,
                        &label))

@@ -132,7 +132,8 @@ static void
 draw_lines (PfPage *page, const PfView *view, const PfDrawn *drawn, PfPairKind kind)
 {
   const PfFilling *filling = drawn->motif->filling;
-  pf_page_group (page, pf_line_style (kind)->name, pf_line_ink (kind, &drawn->sizes));
+  pf_page_group (page, pf_line_style (kind)->name,
+                 pf_look_ink (&drawn->look, kind, pf_line_ink (kind, &drawn->lines)));
   for (size_t i = 0; i < filling->n_sewings; i++)
     {
       const PfSewing *sewing = &filling->sewings[i];
@@ -162,14 +163,14 @@ draw_run_arrow (PfPage *page, const PfView *view, const PfDrawn *drawn, const Pf
   const PfPoint a = pf_view_point (view, points[best]);
   const PfPoint b = pf_view_point (view, points[best + 1]);
   if (pf_view_sees (view, b, 2))
-    pf_mark_arrow (page, &drawn->sizes, a, b, 0.5);
+    pf_mark_arrow (page, &drawn->lines, a, b, 0.5);
 }
 
 static void
 draw_arrows (PfPage *page, const PfView *view, const PfDrawn *drawn, PfPairKind kind)
 {
   const PfFilling *filling = drawn->motif->filling;
-  pf_page_group (page, "arrows", pf_ink_arrow (kind));
+  pf_page_group (page, "arrows", pf_look_ink (&drawn->look, kind, pf_ink_arrow (kind)));
   for (size_t i = 0; i < filling->n_sewings; i++)
     {
       const PfSewing *sewing = &filling->sewings[i];
@@ -179,7 +180,7 @@ draw_arrows (PfPage *page, const PfView *view, const PfDrawn *drawn, PfPairKind 
       if (kind == PF_PAIR_CARRIED && sewing->leaving != PF_NONE)
         draw_run_arrow (page, view, drawn, sewing);
       else if (sewing->entering != PF_NONE && pf_view_sees (view, at, 2))
-        pf_mark_arrow (page, &drawn->sizes, at,
+        pf_mark_arrow (page, &drawn->lines, at,
                        pf_view_point (view, stitch_at (filling, sewing->entering)), 0.58);
     }
   pf_page_group_end (page);
@@ -189,13 +190,14 @@ static void
 draw_cuts (PfPage *page, const PfView *view, const PfDrawn *drawn)
 {
   const PfFilling *filling = drawn->motif->filling;
-  pf_page_group (page, "cuts", pf_ink_cut (&drawn->sizes));
+  pf_page_group (page, "cuts",
+                 pf_look_ink (&drawn->look, PF_PAIR_FINISHED, pf_ink_cut (&drawn->lines)));
   for (size_t i = 0; i < filling->n_sewings; i++)
     {
       const PfSewing *sewing = &filling->sewings[i];
       const PfPoint at = pf_view_point (view, sewing->at);
       if (sewing->kind == PF_PAIR_FINISHED && pf_view_sees (view, at, 2))
-        pf_mark_cut (page, &drawn->sizes,
+        pf_mark_cut (page, &drawn->lines,
                      pf_view_point (view, stitch_at (filling, sewing->leaving)), at);
     }
   pf_page_group_end (page);

@@ -46,6 +46,17 @@ pf_scene_free (PfScene *scene)
   g_free (scene);
 }
 
+void
+pf_scene_set_look (PfScene *scene, const PfLook *look)
+{
+  for (guint m = 0; m < scene->drawn->len; m++)
+    {
+      PfDrawn *drawn = g_ptr_array_index (scene->drawn, m);
+      drawn->look = *look;
+      drawn->lines = pf_look_sizes (look, drawn->sizes);
+    }
+}
+
 static void
 draw_layers (PfPage *page, const PfScene *scene, PfLayers shown, PfBox window)
 {

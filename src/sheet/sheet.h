@@ -75,6 +75,16 @@ typedef enum {
   PF_LAYER_ALL = (1 << 11) - 1,
 } PfLayers;
 
+/* How lines of pairs look on a screen; on paper they are always as printed. */
+#define PF_N_PAIR_KINDS (PF_PAIR_FINISHED + 1)
+typedef struct {
+  char colours[PF_N_PAIR_KINDS][8]; /* "#rrggbb" */
+  double line_width;                /* 1: that on paper; dashes and arrows grow with it */
+} PfLook;
+
+PfLook pf_look_printed (void);
+bool pf_look_equal (const PfLook *a, const PfLook *b);
+
 /* A pricking ready to be drawn on the screen. It holds references to its motifs; use it in one
  * thread at a time. The same layers are drawn as on the sheet, in the drawing's own mm. */
 typedef struct PfScene PfScene;
@@ -83,6 +93,8 @@ typedef struct PfScene PfScene;
  * without a filling shows its outline and pinholes. */
 PfScene *pf_scene_new (const PfPricking *pricking, bool numbers);
 void pf_scene_free (PfScene *scene);
+/* As printed at first. */
+void pf_scene_set_look (PfScene *scene, const PfLook *look);
 
 /* `window` of the drawing as an SVG document: its viewBox is the window, in mm. On a screen with
  * `pixel` mm to a pixel no line is thinner than that. Free with g_free(). */
@@ -98,7 +110,8 @@ typedef struct {
   size_t loop;
   double from, to; /* mm along the loop: what is shown */
   double across;
-  double height; /* of the strip, mm */
+  double height;      /* of the strip, mm */
+  const PfLook *look; /* NULL: as printed */
 } PfEdgeStrip;
 
 #define PF_EDGE_STRIP_HEIGHT 24.0

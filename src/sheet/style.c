@@ -5,6 +5,7 @@
 #include "style.h"
 
 #include <math.h>
+#include <string.h>
 
 static const PfLineStyle line_styles[] = {
   [PF_PAIR_NEW] = { "new", "#1a4a9c", 1.15, { 0 }, 0, false },
@@ -51,4 +52,51 @@ pf_line_ink (PfPairKind kind, const PfSizes *sizes)
   for (int i = 0; i < style->n_dash; i++)
     ink.dash[i] = style->dash[i] * sizes->dash;
   return ink;
+}
+
+PfLook
+pf_look_printed (void)
+{
+  PfLook look = { .line_width = 1 };
+  for (int kind = 0; kind < PF_N_PAIR_KINDS; kind++)
+    g_strlcpy (look.colours[kind], line_styles[kind].colour, sizeof look.colours[kind]);
+  return look;
+}
+
+bool
+pf_look_equal (const PfLook *a, const PfLook *b)
+{
+  for (int kind = 0; kind < PF_N_PAIR_KINDS; kind++)
+    if (strcmp (a->colours[kind], b->colours[kind]) != 0)
+      return false;
+  return a->line_width == b->line_width;
+}
+
+const char *
+pf_look_colour (const PfLook *look, PfPairKind kind)
+{
+  return look ? look->colours[kind] : line_styles[kind].colour;
+}
+
+PfInk
+pf_look_ink (const PfLook *look, PfPairKind kind, PfInk ink)
+{
+  if (ink.stroke)
+    ink.stroke = pf_look_colour (look, kind);
+  if (ink.fill)
+    ink.fill = pf_look_colour (look, kind);
+  return ink;
+}
+
+PfSizes
+pf_look_sizes (const PfLook *look, PfSizes sizes)
+{
+  if (!look)
+    return sizes;
+  /* Dots that grow must not close into a line, nor a line hide its arrow. */
+  const double grow = fmax (1, 0.85 * look->line_width);
+  sizes.line *= look->line_width;
+  sizes.dash *= grow;
+  sizes.arrow *= grow;
+  return sizes;
 }

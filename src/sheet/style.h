@@ -7,6 +7,8 @@
 
 #include <filling.h>
 
+#include <sheet.h>
+
 #include "page.h"
 
 G_BEGIN_DECLS
@@ -50,5 +52,10 @@ typedef struct {
 PfSizes pf_sizes (double gap, double enlarge);
 
 PfInk pf_line_ink (PfPairKind kind, const PfSizes *sizes);
+/* A look's colour for a kind's lines, an ink of theirs in that colour, and sizes with its line
+ * width instead of that on paper. NULL: as printed. Colours are borrowed from the look. */
+const char *pf_look_colour (const PfLook *look, PfPairKind kind);
+PfInk pf_look_ink (const PfLook *look, PfPairKind kind, PfInk ink);
+PfSizes pf_look_sizes (const PfLook *look, PfSizes sizes);
 
 G_END_DECLS

@@ -139,7 +139,7 @@ test_preferences (void)
       gtk_color_chooser_set_rgba (GTK_COLOR_CHOOSER (beside (window, colours[i].name)), &colour);
       g_assert_cmpstr (pf_preferences_colour (preferences, colours[i].kind), ==, expected);
     }
-  press (window, "_Back to Defaults");
+  press (window, "_Back to defaults");
   g_assert_cmpint (pf_preferences_units (preferences), ==, PF_UNITS_MM);
   g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (beside (window, "Lengths in"))), ==,
                     0);
@@ -175,7 +175,7 @@ test_true_size (void)
                          ==, (int) ceil (5 * things[i].height));
     }
   g_assert_cmpfloat (pf_preferences_pixels_per_mm (preferences), ==, PF_PIXELS_PER_MM_USUAL);
-  press (dialog, "_Use This Size");
+  press (dialog, "_Use this size");
   g_assert_cmpfloat_with_epsilon (pf_preferences_pixels_per_mm (preferences), 5, 1e-9);
   g_clear_object (&preferences);
   g_remove (file);
@@ -434,24 +434,24 @@ test_left_work (void)
   g_object_weak_ref (G_OBJECT (dialog), gone, &closed);
   show (dialog);
 
-  g_signal_emit_by_name (named (dialog, "Open It: Broken"), "clicked");
-  g_signal_emit_by_name (named (dialog, "Open It: Leaf"), "clicked");
+  g_signal_emit_by_name (named (dialog, "Open it: Broken"), "clicked");
+  g_signal_emit_by_name (named (dialog, "Open it: Leaf"), "clicked");
   g_assert_cmpstr (opened->str, ==, "[Broken][Leaf]");
-  g_assert_null (find (dialog, has_name, "Open It: Leaf"));
-  g_assert_nonnull (find (dialog, has_name, "Open It: Broken"));
+  g_assert_null (find (dialog, has_name, "Open it: Leaf"));
+  g_assert_nonnull (find (dialog, has_name, "Open it: Broken"));
 
-  g_signal_emit_by_name (named (dialog, "Throw It Away…: Flower"), "clicked");
+  g_signal_emit_by_name (named (dialog, "Throw it away…: Flower"), "clicked");
   answer (GTK_RESPONSE_CANCEL);
   GPtrArray *kept = pf_journal_list (folder);
   g_assert_cmpuint (kept->len, ==, 3);
   g_ptr_array_unref (kept);
-  g_signal_emit_by_name (named (dialog, "Throw It Away…: Flower"), "clicked");
+  g_signal_emit_by_name (named (dialog, "Throw it away…: Flower"), "clicked");
   answer (GTK_RESPONSE_ACCEPT);
   kept = pf_journal_list (folder);
   g_assert_cmpuint (kept->len, ==, 2);
 
   g_assert_false (closed);
-  g_signal_emit_by_name (named (dialog, "Throw It Away…: Broken"), "clicked");
+  g_signal_emit_by_name (named (dialog, "Throw it away…: Broken"), "clicked");
   answer (GTK_RESPONSE_ACCEPT);
   settle ();
   g_assert_true (closed); /* nothing is left to ask about */

@@ -62,6 +62,9 @@ assert_defaults (PfPreferences *preferences)
   g_assert_cmpuint (pf_preferences_layers (preferences), ==, PF_LAYER_ALL);
   g_assert_cmpfloat (pf_preferences_line_width (preferences), ==, 1);
   g_assert_cmpfloat_with_epsilon (pf_preferences_pixels_per_mm (preferences), 3.7795, 1e-4);
+  g_assert_true (pf_preferences_edge_strip (preferences));
+  const PfLook look = pf_preferences_look (preferences), printed = pf_look_printed ();
+  g_assert_true (pf_look_equal (&look, &printed));
   g_assert_null (pf_preferences_last_folder (preferences));
   g_assert_false (pf_preferences_welcome_shown (preferences));
   for (int kind = PF_PAIR_NEW; kind <= PF_PAIR_FINISHED; kind++)
@@ -86,7 +89,7 @@ choose (PfPreferences *preferences)
   g_object_set (preferences, "units", PF_UNITS_INCH, "style", PF_STYLE_DARK_CONTRAST, "new-colour",
                 "#123456", "finished-colour", "#FFfe01", "line-width", 2.5, "pixels-per-mm", 5.25,
                 "layers", PF_LAYER_OUTLINE | PF_LAYER_NUMBERS, "last-folder", "/a b/ü;c\n ",
-                "welcome-shown", TRUE, NULL);
+                "welcome-shown", TRUE, "edge-strip", FALSE, NULL);
 }
 
 static void
@@ -99,6 +102,11 @@ assert_chosen (PfPreferences *preferences)
   g_assert_cmpfloat (pf_preferences_line_width (preferences), ==, 2.5);
   g_assert_cmpfloat (pf_preferences_pixels_per_mm (preferences), ==, 5.25);
   g_assert_cmpuint (pf_preferences_layers (preferences), ==, PF_LAYER_OUTLINE | PF_LAYER_NUMBERS);
+  g_assert_false (pf_preferences_edge_strip (preferences));
+  const PfLook look = pf_preferences_look (preferences);
+  g_assert_cmpstr (look.colours[PF_PAIR_NEW], ==, "#123456");
+  g_assert_cmpstr (look.colours[PF_PAIR_FINISHED], ==, "#FFfe01");
+  g_assert_cmpfloat (look.line_width, ==, 2.5);
   g_assert_cmpstr (pf_preferences_last_folder (preferences), ==, "/a b/ü;c\n ");
   g_assert_true (pf_preferences_welcome_shown (preferences));
 }
@@ -117,7 +125,8 @@ test_round_trip (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (pf_preferences_units (second), ==, PF_UNITS_MM);
   g_assert_cmpfloat (pf_preferences_pixels_per_mm (second), ==, 5.25); /* measured, not chosen */
   pf_preferences_reset_property (second, "pixels-per-mm");
-  g_object_set (second, "layers", PF_LAYER_ALL, "last-folder", NULL, "welcome-shown", FALSE, NULL);
+  g_object_set (second, "layers", PF_LAYER_ALL, "last-folder", NULL, "welcome-shown", FALSE,
+                "edge-strip", TRUE, NULL);
   g_object_unref (second);
 
   g_autoptr (PfPreferences) third = pf_preferences_new (fixture->file);

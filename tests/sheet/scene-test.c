@@ -211,6 +211,32 @@ test_least_width (void)
   pf_pricking_free (pricking);
 }
 
+/* Lines, arrows, cuts and numbers of every kind follow the look, and nothing else does. */
+static void
+test_look (void)
+{
+  static const PfBox whole = { { 0, 0 }, { 100, 100 } };
+  PfPricking *pricking =
+      sample_demo ("quince-flower", "armure", 4, PF_EDGE_HALF_STITCH, PF_BEADS_KEPT);
+  g_autoptr (PfScene) scene = pf_scene_new (pricking, true);
+  const PfLook printed = pf_look_printed ();
+  PfLook look = { .colours = { "#ab0001", "#ab0002", "#ab0003", "#ab0004" }, .line_width = 2 };
+  g_autofree char *before = pf_scene_svg (scene, PF_LAYER_ALL, whole, 0.01);
+  pf_scene_set_look (scene, &look);
+  g_autofree char *after = pf_scene_svg (scene, PF_LAYER_ALL, whole, 0.01);
+  for (int kind = PF_PAIR_NEW; kind <= PF_PAIR_FINISHED; kind++)
+    {
+      const char *old = printed.colours[kind];
+      g_assert_true (!strstr (before, old) == !strstr (after, look.colours[kind]));
+      g_assert_null (strstr (after, old));
+    }
+  g_assert_nonnull (strstr (after, look.colours[PF_PAIR_NEW]));
+  pf_scene_set_look (scene, &printed);
+  g_autofree char *again = pf_scene_svg (scene, PF_LAYER_ALL, whole, 0.01);
+  g_assert_cmpstr (again, ==, before);
+  pf_pricking_free (pricking);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -227,6 +253,7 @@ main (int argc, char **argv)
       g_test_add_data_func (name, &cases[i], test_alike);
     }
   g_test_add_func ("/sheet/scene/not-filled", test_not_filled);
+  g_test_add_func ("/sheet/scene/look", test_look);
   g_test_add_func ("/sheet/scene/least-width", test_least_width);
   return g_test_run ();
 }

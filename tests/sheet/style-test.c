@@ -162,6 +162,42 @@ test_sizes (void)
       }
 }
 
+/* Wider lines keep their kinds apart: dots stay apart, gaps between dashes stay, arrows show. */
+static void
+test_looks (void)
+{
+  for (double gap = 2; gap <= 6; gap++)
+    for (double width = 0.5; width <= 3; width += 0.25)
+      {
+        PfLook look = pf_look_printed ();
+        look.line_width = width;
+        const PfSizes sizes = pf_look_sizes (&look, pf_sizes (gap, 1));
+        const PfInk dots = pf_line_ink (PF_PAIR_TURNED, &sizes);
+        g_assert_cmpfloat (dots.dash[1], >, 1.1 * dots.width);
+        const PfInk carried = pf_line_ink (PF_PAIR_CARRIED, &sizes);
+        g_assert_cmpfloat (carried.dash[1], >, 1.1 * carried.width);
+        g_assert_cmpfloat (0.72 * sizes.arrow, >, 1.1 * pf_line_ink (PF_PAIR_NEW, &sizes).width);
+      }
+}
+
+static void
+test_look_printed (void)
+{
+  const PfLook look = pf_look_printed ();
+  const PfSizes plain = pf_sizes (4, 1), sizes = pf_look_sizes (&look, plain);
+  g_assert_cmpmem (&sizes, sizeof sizes, &plain, sizeof plain);
+  for (int kind = PF_PAIR_NEW; kind <= PF_PAIR_FINISHED; kind++)
+    g_assert_cmpstr (pf_look_colour (&look, (PfPairKind) kind), ==,
+                     pf_line_style ((PfPairKind) kind)->colour);
+  PfLook other = look;
+  g_assert_true (pf_look_equal (&look, &other));
+  other.line_width = 1.5;
+  g_assert_false (pf_look_equal (&look, &other));
+  other = look;
+  other.colours[PF_PAIR_FINISHED][6] = '0';
+  g_assert_false (pf_look_equal (&look, &other));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -170,5 +206,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/style/contrast", test_contrast);
   g_test_add_func ("/sheet/style/dashes", test_dashes);
   g_test_add_func ("/sheet/style/sizes", test_sizes);
+  g_test_add_func ("/sheet/style/looks", test_looks);
+  g_test_add_func ("/sheet/style/look-printed", test_look_printed);
   return g_test_run ();
 }
