@@ -12,13 +12,12 @@
 /* --- The list -----------------------------------------------------------------------------------
  */
 
-static char *
+/* The name of the motif that this one is a mirror image of, or NULL. */
+static const char *
 followed_name (const PfDocument *document, const PfDraft *draft)
 {
   const int n = draft->mirror_of != NULL ? pf_document_find (document, draft->mirror_of) : -1;
-  return n >= 0
-             ? g_strdup_printf (_ ("follows “%s” as its mirror image"), document->drafts[n]->name)
-             : NULL;
+  return n >= 0 ? document->drafts[n]->name : NULL;
 }
 
 /* What stands below a motif's name, or NULL. */
@@ -30,7 +29,9 @@ remark (PfEditor *editor, size_t n)
     return g_strdup (_ ("is being drawn"));
   if (pf_editor_trouble (editor, n, NULL) != NULL)
     return g_strdup (_ ("something is wrong with it"));
-  return followed_name (document, document->drafts[n]);
+  const char *followed = followed_name (document, document->drafts[n]);
+  return followed != NULL ? g_strdup_printf (_ ("follows “%s” as its mirror image"), followed)
+                          : NULL;
 }
 
 static GtkWidget *
@@ -223,8 +224,11 @@ pf_outline_panel_update_motifs (PfOutlinePanel *panel)
   update_list (panel);
   update_name (panel, draft);
   update_trouble (panel);
-  g_autofree char *follows = draft != NULL ? followed_name (document, draft) : NULL;
-  g_autofree char *text = follows != NULL ? g_strdup_printf (_ ("This motif %s."), follows) : NULL;
+  const char *followed = draft != NULL ? followed_name (document, draft) : NULL;
+  g_autofree char *text =
+      followed != NULL
+          ? g_strdup_printf (_ ("This motif follows “%s” as its mirror image."), followed)
+          : NULL;
   gtk_label_set_label (panel->follow_label, text != NULL ? text : "");
   gtk_widget_set_visible (panel->follow_row, text != NULL);
   gtk_widget_set_visible (panel->no_motif_label, draft == NULL);

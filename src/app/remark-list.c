@@ -60,7 +60,9 @@ is_full (GtkBox *list, guint number)
   if (number < PF_REMARKS_SHOWN)
     return false;
   GtkWidget *last = gtk_widget_get_last_child (GTK_WIDGET (list));
-  g_autofree char *text = g_strdup_printf (_ ("And %u more"), number + 1 - PF_REMARKS_SHOWN);
+  const guint more = number + 1 - PF_REMARKS_SHOWN;
+  g_autofree char *text =
+      g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "And %u more", "And %u more", more), more);
   if (number == PF_REMARKS_SHOWN)
     gtk_box_append (list, wrapped_label (text));
   else

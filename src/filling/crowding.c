@@ -61,15 +61,22 @@ pf_sewer_warn_no_pinholes (PfSewer *sewer, const PfEdgeLine *line, size_t n)
   char *text =
       sewer->edges[line->loop].n_pinholes == 0
           ? g_strdup_printf (
-                _ ("%zu sewings come to a cloth stitch edge without pinholes, where none can be "
-                   "sewn. Set its pinholes, or choose a half stitch edge."),
+                ngettext (
+                    "%zu sewing comes to a cloth stitch edge without pinholes, where it can’t "
+                    "be sewn. Set its pinholes, or choose a half stitch edge.",
+                    "%zu sewings come to a cloth stitch edge without pinholes, where none "
+                    "can be sewn. Set its pinholes, or choose a half stitch edge.",
+                    n),
                 n)
-          : g_strdup_printf (_ ("%zu sewings come to the stretch of cloth stitch edge near (%.1f, "
-                                "%.1f) mm, which "
-                                "has no pinhole: they go into the nearest pinhole beside it. Set a "
-                                "pinhole there, "
-                                "or choose half stitch."),
-                             n, at.x, at.y);
+          : g_strdup_printf (
+                ngettext ("%zu sewing comes to the stretch of cloth stitch edge near (%.1f, %.1f) "
+                          "mm, which has no pinhole: it goes into the nearest pinhole beside it. "
+                          "Set a pinhole there, or choose half stitch.",
+                          "%zu sewings come to the stretch of cloth stitch edge near (%.1f, %.1f) "
+                          "mm, which has no pinhole: they go into the nearest pinhole beside it. "
+                          "Set a pinhole there, or choose half stitch.",
+                          n),
+                n, at.x, at.y);
   pf_filling_warn (sewer->filling, PF_WARNING_CROWDED_EDGE, at, text);
 }
 

@@ -273,12 +273,12 @@ pf_explain_pair (const PfFilling *filling, const PfGround *ground, guint32 pair)
                                                  steps.stitches),
                                        steps.stitches, pf_pair_length (filling, pair)));
   if (steps.turns > 0)
-    add_sentence (text, g_strdup_printf (ngettext ("It turns %zu time at the edge.",
+    add_sentence (text, g_strdup_printf (ngettext ("It turns once at the edge.",
                                                    "It turns %zu times at the edge.", steps.turns),
                                          steps.turns));
   if (steps.carries > 0)
     add_sentence (
-        text, g_strdup_printf (ngettext ("It is carried %zu time along the edge.",
+        text, g_strdup_printf (ngettext ("It is carried once along the edge.",
                                          "It is carried %zu times along the edge.", steps.carries),
                                steps.carries));
   return g_string_free (text, FALSE);

@@ -113,9 +113,12 @@ bar_words (const PfSewing *sewing)
 {
   const guint32 before = sewing->between[0], after = sewing->between[1];
   if (before == PF_NONE)
+    /* Translators: after “sewn round”, “from”, “to” or “at”. */
     return g_strdup (_ ("the bar"));
   if (before == after)
+    /* Translators: after “sewn round”, “from”, “to” or “at”. */
     return g_strdup_printf (_ ("the bar from pinhole %u"), before + 1);
+  /* Translators: after “sewn round”, “from”, “to” or “at”. */
   return g_strdup_printf (_ ("the bar between pinholes %u and %u"), before + 1, after + 1);
 }
 

@@ -189,6 +189,22 @@ check_words (char *words)
   g_free (words);
 }
 
+/* As often as the pair's way says: once, or so many times, or not at all. */
+static void
+check_turns (const PfFilling *filling, const PfPair *pair, const char *words)
+{
+  size_t turns = 0;
+  for (size_t n = 0; n < pair->n_steps; n++)
+    {
+      const PfPathStep step = filling->path_steps[pair->first_step + n];
+      turns += step.kind != PF_STEP_STITCH && filling->sewings[step.index].kind == PF_PAIR_TURNED;
+    }
+  g_autofree char *often = g_strdup_printf ("It turns %zu times at the edge.", turns);
+  g_assert_true ((strstr (words, "It turns once at the edge.") != NULL) == (turns == 1));
+  g_assert_true ((strstr (words, often) != NULL) == (turns > 1));
+  g_assert_true ((strstr (words, "It turns") != NULL) == (turns > 0));
+}
+
 static void
 test_words (void)
 {
@@ -204,7 +220,11 @@ test_words (void)
           check_words (g_steal_pointer (&words));
         }
       for (guint32 p = 0; p < f.filling->n_pairs; p++)
-        check_words (pf_explain_pair (f.filling, f.ground, p));
+        {
+          g_autofree char *words = pf_explain_pair (f.filling, f.ground, p);
+          check_turns (f.filling, &f.filling->pairs[p], words);
+          check_words (g_steal_pointer (&words));
+        }
       for (size_t r = 0; r < f.filling->n_repeats; r++)
         check_words (pf_explain_repeat (f.filling, f.ground, f.filling->repeats[r].i,
                                         f.filling->repeats[r].j));
