@@ -369,7 +369,8 @@ trouble_is_shown_at_its_place (Fixture *fixture, gconstpointer data G_GNUC_UNUSE
   const PfPoint bow[] = { { 5, 5 }, { 45, 45 }, { 45, 5 }, { 5, 45 } };
   PfDraft *draft = pf_editor_edit (fixture->editor);
   pf_draft_remove_curve (draft, 1);
-  pf_draft_set_curve (draft, 0, pf_curve_new_straight (bow, 4, true), NULL);
+  g_autoptr (PfCurve) curve = pf_curve_new_straight (bow, 4, true);
+  pf_draft_set_curve (draft, 0, curve, NULL);
   pf_editor_change (fixture->editor, draft, "Bow");
   PfPoint where;
   g_assert_nonnull (pf_editor_trouble (fixture->editor, 0, &where));

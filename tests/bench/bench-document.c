@@ -24,8 +24,9 @@ bench_document (const char *ground, double n_stitches)
       for (size_t p = 0; p < chains[c].n_points; p++)
         chains[c].points[p] =
             (PfPoint){ chains[c].points[p].x + radius, chains[c].points[p].y + radius };
-      pf_draft_add_curve (draft,
-                          pf_curve_new_straight (chains[c].points, chains[c].n_points, true));
+      g_autoptr (PfCurve) curve =
+          pf_curve_new_straight (chains[c].points, chains[c].n_points, true);
+      pf_draft_add_curve (draft, curve);
     }
   bench_chains_free (chains);
   return pf_document_with_draft_added (empty, draft);
