@@ -309,6 +309,16 @@ pf_editor_pricking (PfEditor *editor)
   return pf_pricking_from_motifs (pf_editor_document (editor), motifs);
 }
 
+PfPricking *
+pf_editor_filled (PfEditor *editor)
+{
+  PfPricking *pricking = pf_editor_pricking (editor);
+  for (guint m = pricking->motifs->len; m-- > 0;)
+    if (((PfMotif *) g_ptr_array_index (pricking->motifs, m))->filling == NULL)
+      g_ptr_array_remove_index (pricking->motifs, m);
+  return pricking;
+}
+
 /* --- Selecting ----------------------------------------------------------------------------------
  */
 

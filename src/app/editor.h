@@ -86,6 +86,8 @@ bool pf_editor_is_open (PfEditor *editor, size_t n);
 bool pf_editor_busy (PfEditor *editor);
 /* All motifs that are worked out, as a pricking. Free with pf_pricking_free(). */
 PfPricking *pf_editor_pricking (PfEditor *editor);
+/* Those of them that are filled: what is printed and reported. */
+PfPricking *pf_editor_filled (PfEditor *editor);
 
 /* --- Selecting ----------------------------------------------------------------------------------
  */

@@ -187,7 +187,7 @@ lay_out (PfSheetPreview *preview)
     }
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   Layout *layout = g_new0 (Layout, 1);
-  layout->pricking = pf_editor_pricking (preview->editor);
+  layout->pricking = pf_editor_filled (preview->editor);
   layout->settings = pf_sheet_settings_of (pf_editor_document (preview->editor));
   layout->date = g_date_time_format (now, "%Y-%m-%d");
   layout->settings.date = layout->date;

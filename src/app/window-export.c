@@ -111,7 +111,7 @@ start (PfWindow *window, Goal goal, const char *path)
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   Output *output = g_new0 (Output, 1);
   output->goal = goal;
-  output->pricking = pf_editor_pricking (window->editor);
+  output->pricking = pf_editor_filled (window->editor);
   output->settings = pf_sheet_settings_of (pf_editor_document (window->editor));
   output->date = g_date_time_format (now, "%Y-%m-%d");
   output->settings.date = output->date;
