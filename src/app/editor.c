@@ -6,8 +6,6 @@
  */
 #include "editor.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "working.h"
 
 struct _PfEditor {
@@ -48,9 +46,8 @@ sewing_crossing (const PfSewing *sewing)
   return sewing->entering != PF_NONE ? sewing->entering : sewing->leaving;
 }
 
-/* Does the pick name something that is there now? */
-static bool
-pick_exists (PfEditor *editor, PfPick pick)
+bool
+pf_editor_has (PfEditor *editor, PfPick pick)
 {
   const PfDocument *document = pf_editor_document (editor);
   if (pick.draft >= document->n_drafts)
@@ -116,7 +113,7 @@ bring_selection_up_to_date (PfEditor *editor)
   if (pick.kind != PF_PICK_NODE && pf_editor_busy (editor))
     return false;
   const bool by_line = pick.kind == PF_PICK_SEWING || pick.kind == PF_PICK_PAIR;
-  if ((by_line && !find_line_again (editor, &pick)) || !pick_exists (editor, pick))
+  if ((by_line && !find_line_again (editor, &pick)) || !pf_editor_has (editor, pick))
     pick = PF_PICK_NOTHING;
   editor->selected = pick;
   return !pf_pick_equal (before, pick);
@@ -355,7 +352,7 @@ pf_editor_hovered (PfEditor *editor)
 void
 pf_editor_select (PfEditor *editor, PfPick pick)
 {
-  if (!pick_exists (editor, pick))
+  if (!pf_editor_has (editor, pick))
     pick = PF_PICK_NOTHING;
   if (pf_pick_equal (pick, editor->selected))
     return;
@@ -372,58 +369,12 @@ pf_editor_select (PfEditor *editor, PfPick pick)
 void
 pf_editor_hover (PfEditor *editor, PfPick pick)
 {
-  if (!pick_exists (editor, pick))
+  if (!pf_editor_has (editor, pick))
     pick = PF_PICK_NOTHING;
   if (pf_pick_equal (pick, editor->hovered))
     return;
   editor->hovered = pick;
   emit (editor, HOVER_CHANGED);
-}
-
-static char *
-describe_pinhole (const PfMotif *motif, PfPick pick)
-{
-  const PfEdge *edge = &motif->edges[pick.loop];
-  const PfPlace place = { pick.loop, edge->pinholes[pick.index] };
-  const PfPoint at = pf_region_point (motif->region, place);
-  return g_strdup_printf (_ ("Pinhole %u of %zu, %.1f mm along the outline, at %.1f, %.1f mm"),
-                          pick.index + 1, edge->n_pinholes, place.along, at.x, at.y);
-}
-
-static char *
-describe_node (const PfCurve *curve, PfPick pick)
-{
-  const PfNode *node = &curve->nodes[pick.index];
-  return g_strdup_printf (node->smooth ? _ ("Smooth node %u of %zu, at %.2f, %.2f mm")
-                                       : _ ("Corner node %u of %zu, at %.2f, %.2f mm"),
-                          pick.index + 1, curve->n_nodes, node->at.x, node->at.y);
-}
-
-char *
-pf_editor_describe (PfEditor *editor, PfPick pick)
-{
-  if (!pick_exists (editor, pick))
-    return g_strdup (_ ("Nothing is selected"));
-  const PfMotif *motif = pf_editor_motif (editor, pick.draft);
-  const PfDraft *draft = pf_editor_document (editor)->drafts[pick.draft];
-  if (motif == NULL && pick.kind != PF_PICK_NODE)
-    return g_strdup (_ ("The motif is being worked out"));
-  switch (pick.kind)
-    {
-    case PF_PICK_REPEAT:
-      return pf_explain_repeat (motif->filling, motif->ground, pick.i, pick.j);
-    case PF_PICK_SEWING:
-      return pf_explain_sewing (motif->filling, motif->ground, pick.index);
-    case PF_PICK_PAIR:
-      return pf_explain_pair (motif->filling, motif->ground, pick.index);
-    case PF_PICK_PINHOLE:
-      return describe_pinhole (motif, pick);
-    case PF_PICK_NODE:
-      return describe_node (draft->curves[pick.loop], pick);
-    case PF_PICK_NONE:
-      break;
-    }
-  return NULL;
 }
 
 /* --- Changing -----------------------------------------------------------------------------------

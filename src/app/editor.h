@@ -99,6 +99,8 @@ PfPick pf_editor_hovered (PfEditor *editor);
 void pf_editor_select (PfEditor *editor, PfPick pick);
 void pf_editor_hover (PfEditor *editor, PfPick pick);
 bool pf_pick_equal (PfPick a, PfPick b);
+/* Does the pick name something that is there now? */
+bool pf_editor_has (PfEditor *editor, PfPick pick);
 /* The thing in words, as it is spoken and shown. Free with g_free(). */
 char *pf_editor_describe (PfEditor *editor, PfPick pick);
 

@@ -18,11 +18,31 @@ struct _PfSheetPanel {
   GtkDropDown *paper;
   GtkSpinButton *enlarge, *copies;
   GtkCheckButton *pins_only, *mirror, *background, *strip;
+  GtkLabel *absent;
 };
 
 #define PF_TYPE_SHEET_PANEL (pf_sheet_panel_get_type ())
 G_DECLARE_FINAL_TYPE (PfSheetPanel, pf_sheet_panel, PF, SHEET_PANEL, PfPanel)
 G_DEFINE_FINAL_TYPE (PfSheetPanel, pf_sheet_panel, PF_TYPE_PANEL)
+
+/* Names the motifs that aren't on the sheet, for they have no ground. */
+static void
+update_absent (PfSheetPanel *panel, PfEditor *editor)
+{
+  const PfDocument *document = pf_editor_document (editor);
+  g_autoptr (GString) names = g_string_new (NULL);
+  for (size_t n = 0; n < document->n_drafts; n++)
+    {
+      const PfMotif *motif = pf_editor_motif (editor, n);
+      if (motif != NULL && motif->ground == NULL)
+        g_string_append_printf (names, "%s“%s”", names->len > 0 ? ", " : "",
+                                document->drafts[n]->name);
+    }
+  g_autofree char *text =
+      g_strdup_printf (_ ("Without a ground, and so not on the sheet: %s."), names->str);
+  gtk_label_set_label (panel->absent, text);
+  gtk_widget_set_visible (GTK_WIDGET (panel->absent), names->len > 0);
+}
 
 /* Sets a text only if it is another one, so that the cursor stays where it is. */
 static void
@@ -53,6 +73,7 @@ update (PfPanel *base)
   gtk_check_button_set_active (panel->mirror, page->mirror);
   gtk_check_button_set_active (panel->background, page->background);
   gtk_check_button_set_active (panel->strip, page->edge_strip);
+  update_absent (panel, pf_panel_editor (base));
 }
 
 /* Takes over `document`. */
@@ -133,6 +154,7 @@ pf_sheet_panel_class_init (PfSheetPanelClass *class)
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, mirror);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, background);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, strip);
+  gtk_widget_class_bind_template_child (widget, PfSheetPanel, absent);
   gtk_widget_class_bind_template_callback (widget, page_changed);
   gtk_widget_class_bind_template_callback (widget, title_changed);
 }

@@ -62,10 +62,23 @@ find_text (PfStatusBar *bar)
   return counts_text (&motif->filling->counts);
 }
 
+/* With several motifs, whose it is. */
+static char *
+find_whole_text (PfStatusBar *bar)
+{
+  const PfDraft *draft = pf_editor_draft (bar->editor);
+  char *text = find_text (bar);
+  if (draft == NULL || *draft->name == '\0' || pf_editor_document (bar->editor)->n_drafts < 2)
+    return text;
+  char *whole = g_strdup_printf (_ ("%s: %s"), draft->name, text);
+  g_free (text);
+  return whole;
+}
+
 static void
 update_counts (PfStatusBar *bar)
 {
-  g_autofree char *text = find_text (bar);
+  g_autofree char *text = find_whole_text (bar);
   const bool busy = pf_editor_busy (bar->editor);
   gtk_label_set_label (bar->counts, text);
   gtk_widget_set_tooltip_text (GTK_WIDGET (bar->counts), text);

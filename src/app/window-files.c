@@ -36,48 +36,6 @@ say_error (PfWindow *window, const GError *error)
   pf_window_say (window, GTK_MESSAGE_ERROR, error->message);
 }
 
-/* --- Unsaved work -------------------------------------------------------------------------------
- */
-
-static void
-say_journal_error (PfWindow *window, const GError *error)
-{
-  if (window->journal_failed)
-    return;
-  window->journal_failed = true;
-  g_autofree char *text = g_strdup_printf (
-      _ ("Unsaved work can’t be kept safe: %s Save often until this is mended."), error->message);
-  pf_window_say (window, GTK_MESSAGE_WARNING, text);
-}
-
-void
-pf_window_start_journal (PfWindow *window)
-{
-  g_autofree char *folder = pf_application_journal_folder ();
-  g_autofree char *path = window->file != NULL ? g_file_get_path (window->file) : NULL;
-  g_autoptr (GError) error = NULL;
-  window->journal = pf_journal_new (folder, path, &error);
-  if (window->journal == NULL)
-    say_journal_error (window, error);
-}
-
-void
-pf_window_stop_journal (PfWindow *window, bool remove)
-{
-  if (window->journal != NULL)
-    pf_journal_free (g_steal_pointer (&window->journal), remove);
-}
-
-void
-pf_window_journal_change (PfWindow *window)
-{
-  if (window->journal == NULL)
-    return;
-  PfHistory *history = pf_editor_history (window->editor);
-  pf_journal_write (window->journal,
-                    pf_history_is_saved (history) ? NULL : pf_editor_document (window->editor));
-}
-
 /* --- Going over to a document -------------------------------------------------------------------
  */
 

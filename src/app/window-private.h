@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * What the files of the window share: window.c (its widgets), window-actions.c (its menu and
- * actions), window-files.c (opening, importing, the journal), window-save.c (saving, closing),
- * window-export.c (printing and exporting), window-dialogs.c (file choosers).
+ * actions), window-files.c (opening, importing), window-journal.c (unsaved work), window-save.c
+ * (saving, closing), window-export.c (printing and exporting), window-dialogs.c (file choosers).
  */
 #pragma once
 
@@ -27,6 +27,7 @@ struct _PfWindow {
   bool closing; /* the maker has decided: the window may go */
   bool saving;
   bool journal_failed; /* it was said already */
+  guint journal_look;  /* a timer: was it written? */
   PfStage shown;       /* the stage whose panel is shown */
 
   /* Borrowed: widgets */
@@ -62,10 +63,12 @@ void pf_window_update_actions (PfWindow *window);
 /* Shows these layers, and in the menu that they are shown. */
 void pf_window_show_layers (PfWindow *window, PfLayers shown);
 
-/* window-files.c */
+/* window-journal.c */
 void pf_window_start_journal (PfWindow *window);
 void pf_window_stop_journal (PfWindow *window, bool remove);
 void pf_window_journal_change (PfWindow *window);
+
+/* window-files.c */
 void pf_window_set_file (PfWindow *window, GFile *file);
 void pf_window_choose_open (PfWindow *window);
 void pf_window_choose_import (PfWindow *window);

@@ -225,6 +225,8 @@ void pf_journal_set_filename (PfJournal *journal, const char *filename);
 void pf_journal_write (PfJournal *journal, PfDocument *document);
 /* Waits until all is written; the last error, if there was one since the last call. */
 bool pf_journal_flush (PfJournal *journal, GError **error);
+/* The last error since it was last asked for, or NULL; doesn't wait. Free with g_error_free(). */
+GError *pf_journal_take_error (PfJournal *journal);
 /* Flushes; removes the file, or leaves it to be found at the next start. */
 void pf_journal_free (PfJournal *journal, bool remove);
 

@@ -138,6 +138,15 @@ pf_journal_write (PfJournal *journal, PfDocument *document)
   pf_document_unref (old);
 }
 
+GError *
+pf_journal_take_error (PfJournal *journal)
+{
+  g_mutex_lock (&journal->mutex);
+  GError *last = g_steal_pointer (&journal->error);
+  g_mutex_unlock (&journal->mutex);
+  return last;
+}
+
 bool
 pf_journal_flush (PfJournal *journal, GError **error)
 {
