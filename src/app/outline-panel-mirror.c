@@ -34,6 +34,7 @@ static void
 set_axis (PfOutlinePanel *panel, PfAxis axis)
 {
   const double turn = axis.angle * G_PI / 180;
+  panel->axis_size = (PfPoint){ -1, -1 };
   const double length = MAX (1, pf_measure_tool_length (axis_tool (panel), 0));
   pf_measure_tool_set_line (
       axis_tool (panel), 0, axis.at,
@@ -65,9 +66,31 @@ axis_set (PfOutlinePanel *panel)
     pf_panel_update (PF_PANEL (panel));
 }
 
+/* An upright axis in the middle of the drawing, until the maker lays it elsewhere: then axis_size
+ * is no drawing's size. */
+static void
+lay_in_middle (PfOutlinePanel *panel)
+{
+  const PfDocument *document = pf_editor_document (pf_outline_panel_editor (panel));
+  const double middle = document->width / 2;
+  pf_measure_tool_set_line (axis_tool (panel), 0, (PfPoint){ middle, document->height / 4 },
+                            (PfPoint){ middle, document->height * 3 / 4 });
+  panel->axis_size = (PfPoint){ document->width, document->height };
+}
+
+static void
+follow_size (PfOutlinePanel *panel)
+{
+  const PfDocument *document = pf_editor_document (pf_outline_panel_editor (panel));
+  const PfPoint laid = panel->axis_size;
+  if (laid.x >= 0 && (laid.x != document->width || laid.y != document->height))
+    lay_in_middle (panel);
+}
+
 static void
 axis_dragged (PfOutlinePanel *panel)
 {
+  panel->axis_size = (PfPoint){ -1, -1 };
   PfEditor *editor = pf_outline_panel_editor (panel);
   if (pf_editor_follows (editor))
     pf_editor_preview (editor, with_axis (panel));
@@ -172,6 +195,8 @@ pf_outline_panel_update_mirror (PfOutlinePanel *panel)
   const PfDraft *draft = pf_editor_draft (pf_outline_panel_editor (panel));
   const bool follows = draft != NULL && draft->mirror_of != NULL;
   const PfCurve *open = pf_outline_open_curve (draft);
+  if (!follows)
+    follow_size (panel);
   if (follows && !same_axis (draft->mirror_axis, get_axis (panel)))
     set_axis (panel, draft->mirror_axis);
   const PfAxis axis = get_axis (panel);
@@ -183,14 +208,10 @@ pf_outline_panel_update_mirror (PfOutlinePanel *panel)
                             draft != NULL && !follows && draft->n_curves > 0 && open == NULL);
 }
 
-/* An upright axis in the middle of the drawing. */
 void
 pf_outline_panel_start_mirror (PfOutlinePanel *panel)
 {
-  const PfDocument *document = pf_editor_document (pf_outline_panel_editor (panel));
-  const double middle = document->width / 2;
-  pf_measure_tool_set_line (axis_tool (panel), 0, (PfPoint){ middle, document->height / 4 },
-                            (PfPoint){ middle, document->height * 3 / 4 });
+  lay_in_middle (panel);
   g_signal_connect_object (panel->axis, "changed", G_CALLBACK (axis_dragged), panel,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (panel->axis, "dropped", G_CALLBACK (axis_dropped), panel,

@@ -51,6 +51,7 @@ struct _PfOutlinePanel {
 
   GtkExpander *mirror_expander;
   GtkSpinButton *axis_x, *axis_y, *axis_angle;
+  PfPoint axis_size; /* of the drawing in whose middle the axis was laid */
   GtkToggleButton *axis_button;
   GtkWidget *half_button, *image_button;
 
