@@ -117,7 +117,9 @@ measure_strip (const PfPricking *pricking, const char *ground)
 {
   const PfMotif *motif = g_ptr_array_index (pricking->motifs, 0);
   const double length = pf_loop_length (&motif->region->loops[0]);
-  const PfEdgeStrip strip = { motif, 0, 0, length, 1, PF_EDGE_STRIP_HEIGHT };
+  const PfEdgeStrip strip = {
+    .motif = motif, .to = length, .across = 1, .height = PF_EDGE_STRIP_HEIGHT
+  };
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, WIDTH, HEIGHT);
   cairo_t *cr = cairo_create (surface);
   cairo_set_source_rgb (cr, 1, 1, 1);

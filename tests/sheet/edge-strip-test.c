@@ -23,7 +23,12 @@ static PfEdgeStrip
 strip_of (const PfPricking *pricking, size_t loop, double from, double to, double across)
 {
   return (PfEdgeStrip){
-    g_ptr_array_index (pricking->motifs, 0), loop, from, to, across, PF_EDGE_STRIP_HEIGHT
+    .motif = g_ptr_array_index (pricking->motifs, 0),
+    .loop = loop,
+    .from = from,
+    .to = to,
+    .across = across,
+    .height = PF_EDGE_STRIP_HEIGHT,
   };
 }
 
