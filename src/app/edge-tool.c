@@ -283,7 +283,7 @@ draw (PfTool *tool, cairo_t *cr, double pixel)
   g_autoptr (PfMotif) motif = pf_edge_motif (editor);
   if (motif == NULL)
     return;
-  if (motif->region->n_loops > 1)
+  if (motif->region->n_loops > 1 || pf_editor_document (editor)->n_drafts > 1)
     pf_stretches_draw_loop (motif, pf_edge_tool_loop (self), cr, pixel);
   pf_stretches_draw (motif, cr, pixel);
 }

@@ -12,6 +12,7 @@
 #include "canvas-marks.h"
 #include "canvas.h"
 #include "edge-drag.h"
+#include "edge-stretch.h"
 #include "edge-work.h"
 #include "sewing-work.h"
 
@@ -271,10 +272,22 @@ mark_partner (const PfFilling *filling, guint32 crossing, cairo_t *cr, double pi
   cairo_stroke (cr);
 }
 
+/* Of several motifs, the edge of the one that is walked round. */
+static void
+draw_active (PfEditor *editor, cairo_t *cr, double pixel)
+{
+  g_autoptr (PfMotif) motif = pf_edge_motif (editor);
+  if (motif == NULL || pf_editor_document (editor)->n_drafts < 2)
+    return;
+  for (size_t loop = 0; loop < motif->region->n_loops; loop++)
+    pf_stretches_draw_loop (motif, loop, cr, pixel);
+}
+
 static void
 draw (PfTool *tool, cairo_t *cr, double pixel)
 {
   guint32 sewing;
+  draw_active (pf_tool_editor (tool), cr, pixel);
   const PfMotif *motif = get_selected (pf_tool_editor (tool), &sewing);
   if (!PF_SEWINGS_TOOL (tool)->choosing || motif == NULL)
     return;
