@@ -47,6 +47,15 @@ new_window_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G
 }
 
 static void
+demo_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED,
+                gpointer application)
+{
+  PfWindow *window = pf_window_new (application);
+  pf_window_open_demo (window);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
+static void
 preferences_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED,
                        gpointer application)
 {
@@ -93,6 +102,7 @@ add_actions (PfApplication *application)
 {
   static const GActionEntry entries[] = {
     { .name = "new-window", .activate = new_window_activated },
+    { .name = "demo", .activate = demo_activated },
     { .name = "preferences", .activate = preferences_activated },
     { .name = "shortcuts", .activate = shortcuts_activated },
     { .name = "true-size", .activate = true_size_activated },

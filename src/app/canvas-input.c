@@ -326,6 +326,9 @@ key_pressed (GtkEventController *controller G_GNUC_UNUSED, guint keyval, guint c
     return TRUE;
   if ((state & GDK_CONTROL_MASK) && pan_by_key (canvas, keyval))
     return TRUE;
+  /* Arrows never leave the canvas: Tab does. */
+  if (keyval >= GDK_KEY_Left && keyval <= GDK_KEY_Down && !(state & GDK_ALT_MASK))
+    return TRUE;
   if (keyval != GDK_KEY_space)
     return FALSE;
   canvas->input.space = true;

@@ -85,11 +85,18 @@ void
 pf_ground_gallery_set_chosen (PfGroundGallery *gallery, const char *name)
 {
   gallery->updating = true;
-  gtk_flow_box_unselect_all (gallery->box);
   for (guint n = 0; n < gallery->grounds->len; n++)
-    if (g_strcmp0 (((PfGround *) g_ptr_array_index (gallery->grounds, n))->name, name) == 0)
-      gtk_flow_box_select_child (gallery->box,
-                                 gtk_flow_box_get_child_at_index (gallery->box, (int) n));
+    {
+      const PfGround *ground = g_ptr_array_index (gallery->grounds, n);
+      GtkWidget *child = GTK_WIDGET (gtk_flow_box_get_child_at_index (gallery->box, (int) n));
+      const bool is_it = g_strcmp0 (ground->name, name) == 0;
+      if (is_it)
+        gtk_widget_add_css_class (child, "chosen");
+      else
+        gtk_widget_remove_css_class (child, "chosen");
+      gtk_accessible_update_state (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_STATE_SELECTED, is_it,
+                                   -1);
+    }
   gallery->updating = false;
 }
 
@@ -170,7 +177,7 @@ pf_ground_gallery_init (PfGroundGallery *gallery)
   gallery->grounds = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_ground_free);
   gallery->pictures = g_ptr_array_new ();
   gallery->box = GTK_FLOW_BOX (gtk_flow_box_new ());
-  gtk_flow_box_set_selection_mode (gallery->box, GTK_SELECTION_SINGLE);
+  gtk_flow_box_set_selection_mode (gallery->box, GTK_SELECTION_NONE);
   gtk_flow_box_set_min_children_per_line (gallery->box, 3);
   gtk_flow_box_set_max_children_per_line (gallery->box, 3);
   gtk_flow_box_set_homogeneous (gallery->box, TRUE);

@@ -116,6 +116,17 @@ update (PfPanel *base)
 /* --- From the widgets to the document -----------------------------------------------------------
  */
 
+/* The ground's origin in the middle of the motif. */
+static void
+centre_origin (PfDraft *draft)
+{
+  if (draft->n_curves == 0)
+    return;
+  const PfBox box = pf_curve_box (draft->curves[0]);
+  draft->settings.placement.origin =
+      (PfPoint){ (box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2 };
+}
+
 static void
 number_changed (PfGroundPanel *panel, GtkSpinButton *spin)
 {
@@ -169,15 +180,50 @@ static void
 centre_clicked (PfGroundPanel *panel)
 {
   PfDraft *draft = pf_panel_edit (PF_PANEL (panel));
-  if (draft == NULL || draft->n_curves == 0)
+  if (draft == NULL)
+    return;
+  centre_origin (draft);
+  pf_editor_change (pf_panel_editor (PF_PANEL (panel)), draft, _ ("Centre the ground"));
+}
+
+/* A copy of `to` filled like `from`, at its own place. */
+static PfDraft *
+filled_alike (const PfDraft *to, const PfDraft *from)
+{
+  PfDraft *draft = pf_draft_copy (to);
+  const bool had_ground = to->ground != NULL;
+  const PfPoint origin = to->settings.placement.origin;
+  pf_draft_set_ground (draft, from->ground, from->ground_json);
+  const PfFillingSettings own = draft->settings;
+  draft->settings = from->settings;
+  draft->settings.choices = own.choices;
+  draft->settings.n_choices = own.n_choices;
+  draft->settings.sewing_choices = own.sewing_choices;
+  draft->settings.n_sewing_choices = own.n_sewing_choices;
+  draft->settings.placement.origin = origin;
+  if (!had_ground)
+    centre_origin (draft);
+  return draft;
+}
+
+static void
+all_clicked (PfGroundPanel *panel)
+{
+  PfEditor *editor = pf_panel_editor (PF_PANEL (panel));
+  const PfDraft *from = pf_editor_draft (editor);
+  if (from == NULL || from->ground == NULL)
     {
-      g_clear_pointer (&draft, pf_draft_unref);
+      pf_panel_say (PF_PANEL (panel), _ ("Choose a ground for this motif first."));
       return;
     }
-  const PfBox box = pf_curve_box (draft->curves[0]);
-  draft->settings.placement.origin =
-      (PfPoint){ (box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2 };
-  pf_editor_change (pf_panel_editor (PF_PANEL (panel)), draft, _ ("Centre the ground"));
+  PfDocument *document = pf_document_ref (pf_editor_document (editor));
+  for (size_t n = 0; n < document->n_drafts; n++)
+    if (document->drafts[n] != from && document->drafts[n]->mirror_of == NULL)
+      {
+        g_autoptr (PfDocument) before = document;
+        document = pf_document_with_draft (before, n, filled_alike (before->drafts[n], from));
+      }
+  pf_editor_change_document (editor, document, _ ("The same ground for all motifs"));
 }
 
 /* Takes over `ground`. */
@@ -188,6 +234,8 @@ use_ground (PfGroundPanel *panel, PfGround *ground, const char *json)
   if (draft != NULL)
     {
       g_autofree char *change = g_strdup_printf (_ ("Choose the ground “%s”"), ground->title);
+      if (draft->ground == NULL)
+        centre_origin (draft);
       pf_draft_set_ground (draft, ground, json);
       pf_editor_change (pf_panel_editor (PF_PANEL (panel)), draft, change);
     }
@@ -293,6 +341,7 @@ pf_ground_panel_class_init (PfGroundPanelClass *class)
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, beads);
   bind_counts (widget);
   gtk_widget_class_bind_template_callback (widget, centre_clicked);
+  gtk_widget_class_bind_template_callback (widget, all_clicked);
   gtk_widget_class_bind_template_callback (widget, file_clicked);
   gtk_widget_class_bind_template_callback (widget, ground_chosen);
   gtk_widget_class_bind_template_callback (widget, mirror_toggled);

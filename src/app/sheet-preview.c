@@ -179,6 +179,9 @@ lay_out (PfSheetPreview *preview)
   if (is_empty (preview))
     {
       preview->shown = preview->wish;
+      gtk_label_set_label (preview->number, "");
+      gtk_widget_set_sensitive (preview->back, FALSE);
+      gtk_widget_set_sensitive (preview->on, FALSE);
       show_trouble (preview, pf_editor_busy (preview->editor)
                                  ? _ ("The filling is being worked out…")
                                  : _ ("There is nothing to print yet: draw or import a motif, and "

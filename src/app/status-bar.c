@@ -62,11 +62,27 @@ find_text (PfStatusBar *bar)
   return counts_text (&motif->filling->counts);
 }
 
+/* Of the whole piece, as the sheet and the report have it. */
+static char *
+find_totals (PfStatusBar *bar)
+{
+  g_autoptr (PfPricking) pricking = pf_editor_filled (bar->editor);
+  const PfCounts counts = pf_pricking_counts (pricking);
+  g_autofree char *text = counts_text (&counts);
+  if (pricking->motifs->len < 2)
+    return g_steal_pointer (&text);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u motif together: %s",
+                                       "%u motifs together: %s", pricking->motifs->len),
+                          pricking->motifs->len, text);
+}
+
 /* With several motifs, whose it is. */
 static char *
 find_whole_text (PfStatusBar *bar)
 {
   const PfDraft *draft = pf_editor_draft (bar->editor);
+  if (pf_editor_stage (bar->editor) == PF_STAGE_SHEET)
+    return find_totals (bar);
   char *text = find_text (bar);
   if (draft == NULL || *draft->name == '\0' || pf_editor_document (bar->editor)->n_drafts < 2)
     return text;
@@ -91,6 +107,7 @@ static void
 update_stage (PfStatusBar *bar)
 {
   gtk_widget_set_visible (bar->view, pf_editor_stage (bar->editor) != PF_STAGE_SHEET);
+  update_counts (bar);
 }
 
 static void

@@ -53,6 +53,8 @@ stage_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter, gpoin
   const gint32 stage = g_variant_get_int32 (parameter);
   if (stage >= 0 && stage < PF_N_STAGES)
     pf_editor_set_stage (window->editor, (PfStage) stage);
+  if (stage != PF_STAGE_SHEET)
+    gtk_widget_grab_focus (window->canvas);
 }
 
 /* The motif after the active one, or before it, round and round. */
@@ -180,6 +182,7 @@ fill_menu (PfWindow *window)
 {
   static const char *const files[][2] = {
     { N_ ("_New window"), "app.new-window" },
+    { N_ ("A motif to _try things on"), "app.demo" },
     { N_ ("_Import a drawing or scan…"), "win.import" },
     { N_ ("Save _as…"), "win.save-as" },
   };
@@ -202,13 +205,13 @@ fill_menu (PfWindow *window)
   add_section (window->menu, program, G_N_ELEMENTS (program));
 }
 
+/* Filled anew each time it opens: the names of changes and the recent files are others. */
 static void
-menu_shown (GtkMenuButton *button, GParamSpec *spec G_GNUC_UNUSED, gpointer window)
+menu_opens (GtkMenuButton *button, gpointer data)
 {
-  gboolean active;
-  g_object_get (button, "active", &active, NULL);
-  if (active)
-    fill_menu (window);
+  PfWindow *window = data;
+  fill_menu (window);
+  gtk_menu_button_set_menu_model (button, G_MENU_MODEL (window->menu));
 }
 
 /* --- All of them --------------------------------------------------------------------------------
@@ -299,6 +302,7 @@ pf_window_add_actions (PfWindow *window)
   fill_menu (window);
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (window->menu_button),
                                   G_MENU_MODEL (window->menu));
-  g_signal_connect (window->menu_button, "notify::active", G_CALLBACK (menu_shown), window);
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (window->menu_button), menu_opens, window,
+                                         NULL);
   pf_window_update_actions (window);
 }

@@ -42,7 +42,7 @@ struct _PfWindow {
   GtkWidget *work_bar;
   GtkLabel *work_label;
   GtkSpinner *work_spinner;
-  GtkBox *rail_place, *preview_place, *status_place;
+  GtkBox *panel_place, *rail_place, *preview_place, *status_place;
 };
 
 /* window.c */
