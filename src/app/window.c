@@ -4,8 +4,6 @@
  */
 #include "window-private.h"
 
-#include <math.h>
-
 #include <glib/gi18n.h>
 
 #include "panel-wheel.h"
@@ -163,51 +161,6 @@ add_panels (PfWindow *window)
   add_panel (window, PF_STAGE_SHEET, "sheet", pf_sheet_panel_new (editor, canvas));
 }
 
-/* --- The wheel over the panels ------------------------------------------------------------------
- */
-
-/* What lies under the pointer scrolls by itself, within the panel. */
-static bool
-scrolls_itself (GtkWidget *scroller, GdkEvent *event)
-{
-  double x, y, dx, dy;
-  GtkRoot *root = gtk_widget_get_root (scroller);
-  if (!gdk_event_get_position (event, &x, &y))
-    return false;
-  gtk_native_get_surface_transform (GTK_NATIVE (root), &dx, &dy);
-  gtk_widget_translate_coordinates (GTK_WIDGET (root), scroller, x - dx, y - dy, &x, &y);
-  GtkWidget *under = gtk_widget_pick (scroller, x, y, GTK_PICK_DEFAULT);
-  for (; under != NULL && under != scroller; under = gtk_widget_get_parent (under))
-    if (GTK_IS_SCROLLED_WINDOW (under))
-      return true;
-  return false;
-}
-
-/* The wheel scrolls the panel, and never turns a number that happens to be under it. */
-static gboolean
-panel_scrolled (GtkEventController *controller, double dx G_GNUC_UNUSED, double dy,
-                gpointer data G_GNUC_UNUSED)
-{
-  GtkWidget *scroller = gtk_event_controller_get_widget (controller);
-  GdkEvent *event = gtk_event_controller_get_current_event (controller);
-  if (event == NULL || scrolls_itself (scroller, event))
-    return FALSE;
-  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
-  const double step = pow (gtk_adjustment_get_page_size (adjustment), 2.0 / 3);
-  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + dy * step);
-  return TRUE;
-}
-
-static void
-mind_wheel (PfWindow *window)
-{
-  GtkEventController *scroll =
-      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
-  gtk_event_controller_set_propagation_phase (scroll, GTK_PHASE_CAPTURE);
-  g_signal_connect (scroll, "scroll", G_CALLBACK (panel_scrolled), NULL);
-  gtk_widget_add_controller (GTK_WIDGET (window->panel_scroller), scroll);
-}
-
 /* --- Preferences --------------------------------------------------------------------------------
  */
 
@@ -320,7 +273,6 @@ add_children (PfWindow *window)
   gtk_box_append (window->status_place, pf_status_bar_new (editor, PF_CANVAS (window->canvas)));
   pf_panel_wheel_moves_only (window->panel_scroller);
   add_panels (window);
-  mind_wheel (window);
 }
 
 static void
