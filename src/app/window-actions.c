@@ -44,6 +44,7 @@ ACTION (turn_upright_activated, pf_canvas_set_turn (CANVAS, 0))
 ACTION (print_activated, pf_window_print (window))
 ACTION (export_activated, pf_window_choose_export (window))
 ACTION (report_activated, pf_window_choose_report (window))
+ACTION (canvas_activated, gtk_widget_grab_focus (window->canvas))
 ACTION (close_activated, gtk_window_close (GTK_WINDOW (window)))
 
 static void
@@ -289,6 +290,7 @@ pf_window_add_actions (PfWindow *window)
     { .name = "print", .activate = print_activated },
     { .name = "export", .activate = export_activated },
     { .name = "report", .activate = report_activated },
+    { .name = "canvas", .activate = canvas_activated },
     { .name = "close", .activate = close_activated },
     { .name = "stage", .activate = stage_activated, .parameter_type = "i" },
     { .name = "next-motif", .activate = next_motif_activated, .parameter_type = "i" },
