@@ -159,6 +159,48 @@ light_repeat (const PfMarks *marks, cairo_t *cr, const PfMotif *motif, PfPick pi
   cairo_restore (cr);
 }
 
+static void
+draw_name (cairo_t *cr, PfPoint at, const char *name)
+{
+  cairo_move_to (cr, at.x + 7, at.y + 4.5);
+  cairo_text_path (cr, name);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_set_line_width (cr, 3.5);
+  cairo_stroke_preserve (cr);
+  cairo_set_source_rgb (cr, PF_MARK_INK);
+  cairo_fill (cr);
+}
+
+static bool
+has_pin_at (const PfGround *ground, int place)
+{
+  for (int k = 0; k < ground->n_stitches; k++)
+    if (ground->stitches[k].place == place && ground->stitches[k].pin)
+      return true;
+  return false;
+}
+
+/* The names that the words about the repeat use, beside its pins, worked or missing. */
+static void
+name_pins (const PfMarks *marks, cairo_t *cr, const PfMotif *motif, int i, int j)
+{
+  const PfGround *ground = motif->ground;
+  if (gap_on_screen (marks, motif->filling) < 14)
+    return;
+  cairo_save (cr);
+  cairo_select_font_face (cr, "sans-serif", CAIRO_FONT_SLANT_NORMAL, CAIRO_FONT_WEIGHT_BOLD);
+  cairo_set_font_size (cr, 13);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  for (int k = 0; k < ground->n_stitches; k++)
+    if (ground->stitches[k].place == k && has_pin_at (ground, k))
+      {
+        const PfPoint at =
+            pf_affine_map (motif->filling->to_sheet, pf_ground_position (ground, k, i, j));
+        draw_name (cr, to_screen (marks, at), ground->stitches[k].name);
+      }
+  cairo_restore (cr);
+}
+
 /* --- Points -------------------------------------------------------------------------------------
  */
 
@@ -234,6 +276,8 @@ draw_pick_over (const PfMarks *marks, cairo_t *cr, PfPick pick, bool selected)
   if (motif == NULL)
     return;
   const PfFilling *filling = motif->filling;
+  if (pick.kind == PF_PICK_REPEAT && filling != NULL && selected)
+    name_pins (marks, cr, motif, pick.i, pick.j);
   if (pick.kind == PF_PICK_PAIR && filling != NULL && pick.index < filling->n_pairs)
     mark_pair (marks, cr, filling, pick.index, selected);
   if (pick.kind == PF_PICK_SEWING && filling != NULL && pick.index < filling->n_sewings)
