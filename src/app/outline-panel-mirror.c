@@ -120,6 +120,7 @@ axis_typed (GtkSpinButton *spin, PfOutlinePanel *panel)
   *number = gtk_spin_button_get_value (spin);
   set_axis (panel, axis);
   axis_set (panel);
+  pf_tool_redraw (panel->choose);
 }
 
 /* Two chosen nodes, or else the ends of the open outline. */
@@ -208,10 +209,20 @@ pf_outline_panel_update_mirror (PfOutlinePanel *panel)
                             draft != NULL && !follows && draft->n_curves > 0 && open == NULL);
 }
 
+/* The axis is seen while its settings are. */
+static void
+expanded (PfOutlinePanel *panel)
+{
+  const bool shown = gtk_expander_get_expanded (GTK_EXPANDER (panel->mirror_expander));
+  pf_outline_tool_draw_with (PF_OUTLINE_TOOL (panel->choose), shown ? panel->axis : NULL);
+}
+
 void
 pf_outline_panel_start_mirror (PfOutlinePanel *panel)
 {
   lay_in_middle (panel);
+  g_signal_connect_object (panel->mirror_expander, "notify::expanded", G_CALLBACK (expanded), panel,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (panel->axis, "changed", G_CALLBACK (axis_dragged), panel,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (panel->axis, "dropped", G_CALLBACK (axis_dropped), panel,

@@ -18,6 +18,7 @@ struct _PfOutlineTool {
   bool pressed, banding;
   PfPoint band_end;
   PfOn hovered;
+  PfTool *drawn_with; /* borrowed, or NULL */
 };
 
 /* Tells the editor the node chosen last. */

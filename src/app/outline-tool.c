@@ -294,6 +294,13 @@ pf_outline_tool_key (PfTool *parent, guint keyval, GdkModifierType state,
 /* --- Drawing and words --------------------------------------------------------------------------
  */
 
+void
+pf_outline_tool_draw_with (PfOutlineTool *tool, PfTool *other)
+{
+  tool->drawn_with = other;
+  pf_tool_redraw (PF_TOOL (tool));
+}
+
 static void
 pf_outline_tool_draw (PfTool *parent, cairo_t *cr, double pixel)
 {
@@ -311,6 +318,8 @@ pf_outline_tool_draw (PfTool *parent, cairo_t *cr, double pixel)
     }
   if (tool->pressed && tool->banding && tool->drag.moved)
     pf_marks_draw_band (cr, pixel, tool->drag.press, tool->band_end);
+  if (tool->drawn_with != NULL)
+    PF_TOOL_GET_CLASS (tool->drawn_with)->draw (tool->drawn_with, cr, pixel);
   pf_drawing_tool_draw_snap (PF_DRAWING_TOOL (tool), cr, pixel);
 }
 

@@ -29,6 +29,10 @@ typedef enum {
   PF_OUTLINE_DELETE,
 } PfOutlineAct;
 
+/* Draws the marks of another tool (borrowed; NULL: none) with its own: the mirror axis, while it is
+ * being talked about. */
+void pf_outline_tool_draw_with (PfOutlineTool *tool, PfTool *other);
+
 /* Does it to the chosen nodes, or the segments between them; one change. Says why if it can't. */
 void pf_outline_tool_act (PfOutlineTool *tool, PfOutlineAct act);
 /* Moves the chosen nodes, or the motif if none is chosen. */
