@@ -34,12 +34,22 @@ pf_window_stop_journal (PfWindow *window, bool remove)
     pf_journal_free (g_steal_pointer (&window->journal), remove);
 }
 
+/* What the maker tried in vain matters more to her than what is done by itself. */
+static bool
+an_error_stands_there (PfWindow *window)
+{
+  return gtk_info_bar_get_revealed (window->info_bar) &&
+         gtk_info_bar_get_message_type (window->info_bar) == GTK_MESSAGE_ERROR;
+}
+
 /* Was it written? Said once, until it can be written again. */
 static gboolean
 look_at_journal (gpointer data)
 {
   PfWindow *window = data;
   g_autoptr (GError) error = pf_journal_take_error (window->journal);
+  if (error != NULL && an_error_stands_there (window))
+    return G_SOURCE_CONTINUE;
   window->journal_look = 0;
   if (error != NULL)
     say_once (window, error);
