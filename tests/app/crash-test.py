@@ -62,7 +62,20 @@ class Session:
                                restore_signals=False)
         wait_until(lambda: "Pinfold" in self.program.title() and "without a name" not in
                    self.program.title(), "the document's title")
+        wait_until(self.key_arrives, "a key that reaches the canvas")
+        self.program.key("ctrl+z")
+        wait_until(lambda: not self.program.title().startswith("•"), "the key undone")
+
+    def key_arrives(self):
+        """A window may be seen before it hears: keys typed until then are lost."""
         xdotool("mousemove", "--window", self.program.window_id, 400, 300, "click", 1)
+        xdotool("key", "Right")
+        end = time.monotonic() + 2
+        while time.monotonic() < end:
+            if self.program.title().startswith("•"):
+                return True
+            time.sleep(0.05)
+        return False
 
     def read(self):
         return read_left(self.state, *self.folder.glob("leaf.pinfold*"))
