@@ -45,6 +45,7 @@ read_arguments (const PfFillOptions *o, Job *job)
   PfFillingSettings *s = &job->settings;
   if (!pf_parse_number ("--gap", o->gap, &s->placement.gap) ||
       !pf_parse_number ("--turn", o->turn, &s->placement.turn) ||
+      !pf_parse_number ("--angle", o->angle, &s->placement.angle) ||
       !pf_parse_point ("--origin", o->origin, &s->placement.origin) ||
       !pf_parse_choice ("--edge", o->edge, edges, &job->edge) ||
       !pf_parse_number ("--edge-gap", o->edge_gap, &job->edge_gap) ||

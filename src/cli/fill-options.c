@@ -13,9 +13,9 @@
 void
 pf_fill_options_clear (PfFillOptions *o)
 {
-  char *strings[] = { o->outline, o->ground,   o->gap,      o->turn,    o->origin,
-                      o->edge,    o->edge_gap, o->beads,    o->partial, o->clearance,
-                      o->carry,   o->reach,    o->off_line, o->enlarge, o->paper };
+  char *strings[] = { o->outline,  o->ground,  o->gap,     o->turn,      o->origin, o->edge,
+                      o->edge_gap, o->beads,   o->partial, o->clearance, o->carry,  o->reach,
+                      o->off_line, o->enlarge, o->paper,   o->angle };
   for (size_t s = 0; s < G_N_ELEMENTS (strings); s++)
     g_free (strings[s]);
   g_strfreev (o->documents);
@@ -46,6 +46,10 @@ describe_options (PfFillOptions *o)
             N_ ("NAME")),
     STRING ("gap", &o->gap, N_ ("Distance between the nearest two pins"), N_ ("MM")),
     STRING ("turn", &o->turn, N_ ("Turn the ground clockwise (default 0)"), N_ ("DEG")),
+    STRING ("angle", &o->angle,
+            N_ ("Angle of the ground’s diagonals from the footside (default: its own; torchon has "
+                "45)"),
+            N_ ("DEG")),
     STRING ("origin", &o->origin,
             N_ ("Where the ground’s origin lies, in mm from the drawing’s top left (default: the "
                 "middle of each motif)"),
@@ -115,6 +119,7 @@ check_alone (const PfFillOptions *o)
     { "--beads", o->beads != NULL },         { "--partial", o->partial != NULL },
     { "--clearance", o->clearance != NULL }, { "--carry", o->carry != NULL },
     { "--reach", o->reach != NULL },         { "--off-line", o->off_line != NULL },
+    { "--angle", o->angle != NULL },
   };
   for (size_t k = 0; k < G_N_ELEMENTS (options); k++)
     if (options[k].given)

@@ -10,7 +10,7 @@
 typedef struct {
   char *document, **documents; /* the first of what isn't an option, and all of it */
   char *outline, **elements, *ground;
-  char *gap, *turn, *origin;
+  char *gap, *turn, *angle, *origin;
   char *edge, *edge_gap;
   char *beads, *partial;
   char *clearance, *carry, *reach, *off_line;

@@ -12,19 +12,25 @@
 
 G_BEGIN_DECLS
 
-/* How the ground lies on the sheet: mirrored left to right (if asked), scaled, turned, moved. */
+/* How the ground lies on the sheet: mirrored left to right (if asked), stretched along its
+ * footside, scaled, turned, moved. */
 typedef struct {
   double gap;     /* mm between the nearest pins */
   double turn;    /* degrees clockwise */
   PfPoint origin; /* where the ground's origin lies on the sheet, mm */
   bool mirror;
+  double angle; /* of the ground's diagonals from its footside, degrees; 0: its own */
 } PfPlacement;
 
 #define PF_GAP_MIN 0.2
 #define PF_GAP_MAX 100.0
+#define PF_ANGLE_MIN 20.0
+#define PF_ANGLE_MAX 80.0
 
 /* The map from the ground's units to the sheet. */
 PfAffine pf_placement_map (const PfGround *ground, PfPlacement placement);
+/* From one pin to the next along the footside, mm; 0 if no pins of the ground lie so. */
+double pf_placement_footside (const PfGround *ground, PfPlacement placement);
 
 /* --- What the maker chooses ---------------------------------------------------------------------
  */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * How a ground lies on the sheet: mirrored, scaled, turned and moved, in this order.
+ * How a ground lies on the sheet: mirrored, stretched, scaled, turned and moved, in this
+ * order.
  */
 #include "filling.h"
 
@@ -25,19 +26,34 @@ cos_sin (double degrees, double *c, double *s)
   *s = sin (turn * G_PI / 180.0);
 }
 
+/* mm to a ground unit, across and along the footside. */
+static PfPoint
+scales (const PfGround *ground, PfPlacement placement)
+{
+  const double stretch = pf_ground_stretch (ground, placement.angle);
+  const double scale = placement.gap / pf_ground_stretched_spacing (ground, stretch);
+  return (PfPoint){ scale, scale * stretch };
+}
+
 PfAffine
 pf_placement_map (const PfGround *ground, PfPlacement placement)
 {
-  const double scale = placement.gap / ground->spacing;
+  const PfPoint scale = scales (ground, placement);
   const double mirror = placement.mirror ? -1 : 1;
   double c, s;
   cos_sin (placement.turn, &c, &s);
   return (PfAffine){
-    .xx = mirror * scale * c,
-    .xy = -scale * s,
-    .yx = mirror * scale * s,
-    .yy = scale * c,
+    .xx = mirror * scale.x * c,
+    .xy = -scale.y * s,
+    .yx = mirror * scale.x * s,
+    .yy = scale.y * c,
     .x0 = placement.origin.x,
     .y0 = placement.origin.y,
   };
+}
+
+double
+pf_placement_footside (const PfGround *ground, PfPlacement placement)
+{
+  return pf_ground_footside (ground) * scales (ground, placement).y;
 }

@@ -110,6 +110,8 @@ pf_filling_settings_check (const PfFillingSettings *s, GError **error)
   return check_range (_ ("gap (mm between the nearest pins)"), p->gap, PF_GAP_MIN, PF_GAP_MAX,
                       error) &&
          check_range (_ ("turn of the ground (degrees)"), p->turn, -3600, 3600, error) &&
+         (p->angle == 0 || check_range (_ ("angle of the ground from the footside (degrees)"),
+                                        p->angle, PF_ANGLE_MIN, PF_ANGLE_MAX, error)) &&
          check_range (_ ("origin’s x (mm)"), p->origin.x, -PF_OUTLINE_LIMIT, PF_OUTLINE_LIMIT,
                       error) &&
          check_range (_ ("origin’s y (mm)"), p->origin.y, -PF_OUTLINE_LIMIT, PF_OUTLINE_LIMIT,

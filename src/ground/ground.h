@@ -94,6 +94,19 @@ bool pf_ground_find_times (PfGround *ground, GError **error);
 bool pf_ground_check_drawing (const PfGround *ground, GError **error);
 bool pf_ground_find_spacing (PfGround *ground, GError **error);
 
+/* The angle at which the ground's diagonals (its first repeat vector that is neither level nor
+ * upright, or the sum of both) stand from the footside, which is upright, in degrees: 45 for
+ * torchon. */
+double pf_ground_angle (const PfGround *ground);
+/* By how much the ground, drawn with its diagonals at `angle` degrees from the footside, is
+ * stretched along it; 1 for angle 0, which stands for its own. */
+double pf_ground_stretch (const PfGround *ground, double angle);
+/* As `spacing`, of the ground stretched so; ground units. */
+double pf_ground_stretched_spacing (const PfGround *ground, double stretch);
+/* The distance from one pin to the next straight above or below it (without pins: stitches), ground
+ * units before any stretch; 0 if none lie so. */
+double pf_ground_footside (const PfGround *ground);
+
 /* Where stitch k of repeat (i, j) stands, in ground units. */
 static inline PfPoint
 pf_ground_position (const PfGround *ground, int k, int i, int j)

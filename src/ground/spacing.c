@@ -78,27 +78,36 @@ find_places (PfGround *ground)
     }
 }
 
-bool
-pf_ground_find_spacing (PfGround *ground, GError **error)
+/* The distance of the nearest two pins, stretched along y, and whose they are. */
+static double
+nearest_pins (const PfGround *ground, double stretch, int *p, int *q)
 {
   const PfStitch *stitches = ground->stitches;
-  PfPoint a = ground->a, b = ground->b;
+  PfPoint a = { ground->a.x, ground->a.y * stretch }, b = { ground->b.x, ground->b.y * stretch };
+  double nearest = INFINITY;
   reduce (&a, &b);
-  find_places (ground);
-  int p = 0, q = 0;
-  ground->spacing = INFINITY;
   for (int k = 0; k < ground->n_stitches; k++)
     for (int l = k; l < ground->n_stitches; l++)
       if (!ground->has_pins || (stitches[k].pin && stitches[l].pin))
         {
-          const double d = nearest_repeat (pf_minus (stitches[l].at, stitches[k].at), a, b);
-          if (d < ground->spacing)
+          const PfPoint way = pf_minus (stitches[l].at, stitches[k].at);
+          const double d = nearest_repeat ((PfPoint){ way.x, way.y * stretch }, a, b);
+          if (d < nearest)
             {
-              ground->spacing = d;
-              p = k;
-              q = l;
+              nearest = d;
+              *p = k;
+              *q = l;
             }
         }
+  return nearest;
+}
+
+bool
+pf_ground_find_spacing (PfGround *ground, GError **error)
+{
+  int p = 0, q = 0;
+  find_places (ground);
+  ground->spacing = nearest_pins (ground, 1, &p, &q);
   if (ground->has_pins && !(ground->spacing >= SPACING_MIN - SPACING_SPARE &&
                             ground->spacing <= SPACING_MAX + SPACING_SPARE))
     {
@@ -106,8 +115,15 @@ pf_ground_find_spacing (PfGround *ground, GError **error)
           error, PF_ERROR, PF_ERROR_GROUND,
           _ ("The nearest pins, those of “%s” and “%s”, stand %.4g ground units apart, not 1 "
              "to 2: divide all positions and repeat vectors by %.4g."),
-          stitches[p].name, stitches[q].name, ground->spacing, ground->spacing);
+          ground->stitches[p].name, ground->stitches[q].name, ground->spacing, ground->spacing);
       return false;
     }
   return true;
+}
+
+double
+pf_ground_stretched_spacing (const PfGround *ground, double stretch)
+{
+  int p = 0, q = 0;
+  return stretch == 1 ? ground->spacing : nearest_pins (ground, stretch, &p, &q);
 }

@@ -188,6 +188,7 @@ pf_placement_mapped (PfPlacement placement, PfAffine map)
     .turn = tidy_turn (over ? angle - placement.turn : angle + placement.turn),
     .origin = pf_affine_map (map, placement.origin),
     .mirror = placement.mirror != over,
+    .angle = placement.angle,
   };
 }
 

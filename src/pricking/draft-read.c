@@ -16,11 +16,11 @@ static const char *const curve_keys[] = { "path",   "handle_before", "handle_aft
 static const char *const edge_keys[] = { "kind", "gap", "pinholes", "stretches", NULL };
 static const char *const stretch_keys[] = { "from", "to", "kind", NULL };
 static const char *const axis_keys[] = { "at", "angle", NULL };
-static const char *const filling_keys[] = { "gap",     "turn",      "origin",
-                                            "mirror",  "clearance", "carry",
-                                            "reach",   "off_line",  "sewings_per_pinhole",
-                                            "beads",   "all_plain", "repeats",
-                                            "sewings", NULL };
+static const char *const filling_keys[] = {
+  "gap",       "turn",      "origin",  "mirror",   "angle",
+  "clearance", "carry",     "reach",   "off_line", "sewings_per_pinhole",
+  "beads",     "all_plain", "repeats", "sewings",  NULL
+};
 static const char *const repeat_keys[] = { "repeat", "state", NULL };
 static const char *const line_keys[] = { "stitch", "repeat", "side", "leaves", NULL };
 static const char *const sewing_keys[] = { "stitch", "repeat", "side",  "leaves", "choice",
@@ -237,6 +237,7 @@ read_settings (PfJsonReader *reader, JsonObject *object, PfFillingSettings *s)
       s->placement.origin = (PfPoint){ origin[0], origin[1] };
     }
   s->placement.mirror = pf_json_bool (reader, object, "mirror");
+  s->placement.angle = pf_json_number (reader, object, "angle", limit, s->placement.angle);
   s->clearance = pf_json_number (reader, object, "clearance", limit, s->clearance);
   s->carry = pf_json_number (reader, object, "carry", limit, s->carry);
   s->reach = pf_json_number (reader, object, "reach", limit, s->reach);

@@ -155,6 +155,7 @@ write_settings (PfJsonWriter *writer, const PfDraft *draft)
   put_limited (writer, "turn", s->placement.turn, PF_LIMIT_NUMBER);
   put_point (writer, "origin", s->placement.origin);
   pf_json_put_bool (writer, "mirror", s->placement.mirror);
+  put_limited (writer, "angle", s->placement.angle, PF_LIMIT_NUMBER);
   put_limited (writer, "clearance", s->clearance, PF_LIMIT_NUMBER);
   put_limited (writer, "carry", s->carry, PF_LIMIT_NUMBER);
   put_limited (writer, "reach", s->reach, PF_LIMIT_NUMBER);

@@ -92,6 +92,25 @@ say_gap_and_turn (PfFurniture *furniture, const PfPricking *pricking)
   say (furniture, 2.5, PF_COLOUR_INK, 2, text);
 }
 
+/* The angles of motifs whose ground doesn't stand at its own. */
+static void
+say_angles (PfFurniture *furniture, const PfPricking *pricking)
+{
+  double angle[2] = { G_MAXDOUBLE, 0 };
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    {
+      const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
+      const double set = motif->settings.placement.angle;
+      angle[0] = set != 0 ? fmin (angle[0], set) : angle[0];
+      angle[1] = fmax (angle[1], set);
+    }
+  if (angle[1] == 0)
+    return;
+  g_autofree char *angles = range (angle[0], angle[1]);
+  g_autofree char *text = g_strdup_printf (_ ("Diagonals at %s° from the footside"), angles);
+  say (furniture, 2.5, PF_COLOUR_INK, 1, text);
+}
+
 static void
 say_counts (PfFurniture *furniture, const PfPricking *pricking, bool pins_only)
 {
@@ -197,6 +216,7 @@ pf_furniture_new (const PfPricking *pricking, const PfSheetSettings *settings,
   say (furniture, 4.2, PF_COLOUR_INK, 2, title);
   say_grounds (furniture, pricking);
   say_gap_and_turn (furniture, pricking);
+  say_angles (furniture, pricking);
   say_counts (furniture, pricking, settings->pins_only);
   say_motifs (furniture, pricking);
   say_scale_and_side (furniture, settings);

@@ -113,6 +113,9 @@ add_placement (JsonBuilder *json, const PfMotif *motif)
   begin_member (json, "placement");
   add_number (json, "gap", s->placement.gap);
   add_number (json, "turn", s->placement.turn);
+  add_number (json, "angle",
+              s->placement.angle != 0 ? s->placement.angle : pf_ground_angle (motif->ground));
+  add_number (json, "footside_mm", pf_placement_footside (motif->ground, s->placement));
   add_point (json, "origin", s->placement.origin);
   add_number (json, "clearance", s->clearance);
   add_number (json, "carry", s->carry);

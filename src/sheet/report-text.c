@@ -226,6 +226,20 @@ append_choices (GString *text, const PfMotif *motif)
                             filling->unheeded[u].why);
 }
 
+/* How steep the ground stands, where the maker changed it; how far apart its pins are along the
+ * footside, where any lie so. */
+static void
+append_angle (GString *text, const PfGround *ground, const PfPlacement *placement)
+{
+  const double footside = pf_placement_footside (ground, *placement);
+  if (placement->angle != 0)
+    g_string_append_printf (
+        text, _ ("  Its diagonals at %g degrees from the footside (drawn at %.3g degrees)\n"),
+        placement->angle, pf_ground_angle (ground));
+  if (footside > 0)
+    g_string_append_printf (text, _ ("  Pins along the footside %.2f mm apart\n"), footside);
+}
+
 static void
 append_motif (GString *text, const PfMotif *motif, bool own_ground)
 {
@@ -238,6 +252,7 @@ append_motif (GString *text, const PfMotif *motif, bool own_ground)
   g_string_append_printf (
       text, _ ("  Ground’s origin at (%.2f, %.2f) mm, turned by %g degrees, gap %g mm\n"),
       placement->origin.x, placement->origin.y, placement->turn, placement->gap);
+  append_angle (text, motif->ground, placement);
   append_edges (text, motif);
   append_counts (text, motif->ground->has_core, &filling->counts);
   for (size_t w = 0; w < filling->n_warnings; w++)

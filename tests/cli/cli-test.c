@@ -99,6 +99,7 @@ static const Wrong wrong[] = {
   { "gap-nan", "fill --outline DEMO/pond.svg --ground torchon --gap nan", 1, "gap" },
   { "turn-infinite", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --turn inf", 1,
     "turn" },
+  { "angle-flat", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --angle 90", 1, "angle" },
   { "origin-one", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --origin 3", 2, "X,Y" },
   { "origin-far", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --origin 1e9,0", 1,
     "origin" },

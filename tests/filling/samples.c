@@ -70,6 +70,9 @@ sample_placement (double least_gap, double most_gap)
     .turn = turn < (int) G_N_ELEMENTS (turns) ? turns[turn] : g_test_rand_double_range (-180, 180),
     .origin = { g_test_rand_double_range (-100, 100), g_test_rand_double_range (-100, 100) },
     .mirror = g_test_rand_bit (),
+    .angle = g_test_rand_int_range (0, 3) == 0
+                 ? g_test_rand_double_range (PF_ANGLE_MIN, PF_ANGLE_MAX)
+                 : 0,
   };
 }
 

@@ -231,10 +231,37 @@ static void
 test_placement (void)
 {
   g_autoptr (PfGround) ground = sample_ground ("torchon");
-  const PfPlacement placement = { 2 * ground->spacing, 90, { 10, 20 }, true };
+  const PfPlacement placement = {
+    .gap = 2 * ground->spacing, .turn = 90, .origin = { 10, 20 }, .mirror = true
+  };
   const PfPoint at = pf_affine_map (pf_placement_map (ground, placement), (PfPoint){ 3, 5 });
   g_assert_cmpfloat (at.x, ==, 10 - 2 * 5);
   g_assert_cmpfloat (at.y, ==, 20 - 2 * 3);
+}
+
+/* Torchon at 60 degrees: the gap between the nearest pins stays, the diagonals stand at the angle
+ * asked for, and pins along the footside are a gap apart (trigonometry). */
+static void
+test_angle (void)
+{
+  g_autoptr (PfGround) ground = sample_ground ("torchon");
+  const PfPlacement placement = { .gap = 5, .angle = 60 };
+  const PfPoint a = pf_affine_map (pf_placement_map (ground, placement), ground->a);
+  g_assert_cmpfloat_with_epsilon (hypot (a.x, a.y), 5, 1e-9);
+  g_assert_cmpfloat_with_epsilon (atan2 (a.x, a.y) * 180 / G_PI, 60, 1e-9);
+  g_assert_cmpfloat_with_epsilon (pf_placement_footside (ground, placement), 5, 1e-9);
+}
+
+static void
+test_angle_range (void)
+{
+  static const Number angle = { offsetof (PfFillingSettings, placement.angle), 20, 80, "angle" };
+  g_assert_true (accepts (&angle, 0));
+  g_assert_true (accepts (&angle, angle.min));
+  g_assert_true (accepts (&angle, angle.max));
+  g_assert_false (accepts (&angle, nextafter (angle.min, 0)));
+  g_assert_false (accepts (&angle, nextafter (angle.max, 90)));
+  g_assert_false (accepts (&angle, NAN));
 }
 
 int
@@ -252,5 +279,7 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/settings/quarter-turns", test_quarter_turns);
   g_test_add_func ("/settings/placement", test_placement);
+  g_test_add_func ("/settings/angle", test_angle);
+  g_test_add_func ("/settings/angle-range", test_angle_range);
   return g_test_run ();
 }

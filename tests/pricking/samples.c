@@ -220,7 +220,8 @@ edit_filling (PfDraft *draft)
       s->placement = (PfPlacement){ some_number (1, 9),
                                     some_number (0, 360),
                                     { some_number (0, 99), some_number (0, 99) },
-                                    g_test_rand_int_range (0, 2) };
+                                    g_test_rand_int_range (0, 2),
+                                    g_test_rand_int_range (0, 2) ? some_number (20, 80) : 0 };
       break;
     case 2:
       s->clearance = some_number (0, 1);
