@@ -81,8 +81,8 @@ window_for_document (PfWindow *window)
   return pf_window_new (PF_APPLICATION (gtk_window_get_application (GTK_WINDOW (window))));
 }
 
-static void
-take_document (PfWindow *opener, PfDocument *document, GFile *file)
+PfWindow *
+pf_window_take_document (PfWindow *opener, PfDocument *document, GFile *file)
 {
   PfWindow *window = window_for_document (opener);
   window->unused = false;
@@ -90,6 +90,7 @@ take_document (PfWindow *opener, PfDocument *document, GFile *file)
   pf_window_set_file (window, file);
   pf_window_update_title (window);
   gtk_window_present (GTK_WINDOW (window));
+  return window;
 }
 
 bool
@@ -124,6 +125,7 @@ typedef struct {
   Kind kind;
   char *path;
   PfDocument *document;
+  PfDocument *backup; /* of a document that can't be read, or NULL */
   PfDrawing *drawing;
   int width, height; /* of a picture, pixels */
 } Reading;
@@ -134,6 +136,7 @@ reading_free (gpointer data)
   Reading *reading = data;
   g_free (reading->path);
   g_clear_pointer (&reading->document, pf_document_unref);
+  g_clear_pointer (&reading->backup, pf_document_unref);
   g_clear_pointer (&reading->drawing, pf_drawing_free);
   g_free (reading);
 }
@@ -163,6 +166,17 @@ read_picture (Reading *reading, GError **error)
   return false;
 }
 
+static bool
+read_document (Reading *reading, GError **error)
+{
+  reading->document = pf_document_load (reading->path, error);
+  if (reading->document != NULL)
+    return true;
+  g_autofree char *backup = g_strconcat (reading->path, "~", NULL);
+  reading->backup = pf_document_load (backup, NULL);
+  return false;
+}
+
 static void
 read_in_thread (GTask *task, gpointer source G_GNUC_UNUSED, gpointer data,
                 GCancellable *cancellable G_GNUC_UNUSED)
@@ -171,7 +185,7 @@ read_in_thread (GTask *task, gpointer source G_GNUC_UNUSED, gpointer data,
   GError *error = NULL;
   bool done = false;
   if (reading->kind == KIND_DOCUMENT)
-    done = (reading->document = pf_document_load (reading->path, &error)) != NULL;
+    done = read_document (reading, &error);
   else if (reading->kind == KIND_DRAWING)
     done = (reading->drawing = pf_drawing_load (reading->path, NULL, &error)) != NULL;
   else
@@ -289,13 +303,15 @@ reading_done (GObject *source, GAsyncResult *result, gpointer data G_GNUC_UNUSED
 {
   PfWindow *window = PF_WINDOW (source);
   Reading *reading = g_task_get_task_data (G_TASK (result));
+  g_autoptr (GFile) file = g_file_new_for_path (reading->path);
   if (!pf_window_end_work (window, result))
-    return;
-  if (reading->kind == KIND_DOCUMENT)
     {
-      g_autoptr (GFile) file = g_file_new_for_path (reading->path);
-      take_document (window, reading->document, file);
+      if (reading->backup != NULL)
+        pf_window_offer_backup (window, reading->backup, file);
+      return;
     }
+  if (reading->kind == KIND_DOCUMENT)
+    pf_window_take_document (window, reading->document, file);
   else if (reading->kind == KIND_DRAWING)
     take_drawing (window, g_steal_pointer (&reading->drawing), reading->path);
   else

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * What the files of the window share: window.c (its widgets), window-actions.c (its menu and
- * actions), window-files.c (opening, importing), window-journal.c (unsaved work), window-save.c
- * (saving, closing), window-export.c (printing and exporting), window-dialogs.c (file choosers).
+ * actions), window-files.c (opening, importing), window-backup.c (the last version of a broken
+ * file), window-journal.c (unsaved work), window-save.c (saving, closing), window-export.c
+ * (printing and exporting), window-dialogs.c (file choosers).
  */
 #pragma once
 
@@ -36,6 +37,7 @@ struct _PfWindow {
   GtkLabel *title_label, *saved_label, *info_label;
   GtkWidget *undo_button, *redo_button, *menu_button, *save_button, *open_button;
   GtkInfoBar *info_bar;
+  GtkWidget *info_backup;
   GtkStack *view_stack, *panel_stack;
   GtkPaned *strip_paned;
   GtkScrolledWindow *panel_scroller;
@@ -73,6 +75,14 @@ void pf_window_set_file (PfWindow *window, GFile *file);
 void pf_window_choose_open (PfWindow *window);
 void pf_window_choose_import (PfWindow *window);
 void pf_window_accept_drops (PfWindow *window);
+/* Shows the document in this window if nothing was done in it, else in a new one, which it gives.
+ */
+PfWindow *pf_window_take_document (PfWindow *window, PfDocument *document, GFile *file);
+
+/* window-backup.c: offers, under the error that was said, the last version of a file that can't be
+ * read; and opens it. */
+void pf_window_offer_backup (PfWindow *window, PfDocument *document, GFile *file);
+void pf_window_open_backup (PfWindow *window);
 
 /* window-save.c */
 void pf_window_save (PfWindow *window);

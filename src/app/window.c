@@ -51,14 +51,17 @@ void
 pf_window_say (PfWindow *window, GtkMessageType type, const char *text)
 {
   gtk_label_set_label (window->info_label, text);
+  gtk_widget_set_visible (window->info_backup, FALSE);
   gtk_info_bar_set_message_type (window->info_bar, type);
   gtk_info_bar_set_revealed (window->info_bar, TRUE);
 }
 
 static void
-info_bar_response (GtkInfoBar *bar, int response G_GNUC_UNUSED, gpointer window G_GNUC_UNUSED)
+info_bar_response (GtkInfoBar *bar, int response, gpointer window)
 {
   gtk_info_bar_set_revealed (bar, FALSE);
+  if (response == GTK_RESPONSE_ACCEPT)
+    pf_window_open_backup (window);
 }
 
 static void
@@ -233,6 +236,7 @@ bind_children (GtkWidgetClass *class)
   gtk_widget_class_bind_template_child (class, PfWindow, saved_label);
   gtk_widget_class_bind_template_child (class, PfWindow, info_label);
   gtk_widget_class_bind_template_child (class, PfWindow, info_bar);
+  gtk_widget_class_bind_template_child (class, PfWindow, info_backup);
   gtk_widget_class_bind_template_child (class, PfWindow, open_button);
   gtk_widget_class_bind_template_child (class, PfWindow, undo_button);
   gtk_widget_class_bind_template_child (class, PfWindow, redo_button);

@@ -94,10 +94,10 @@ note_error (void *data, xmlError *error)
   Parsing *const parsing = data;
   if (parsing->error != NULL || error->level < XML_ERR_FATAL)
     return;
-  g_autofree char *message = g_strdup (error->message != NULL ? error->message : "?");
   g_set_error (&parsing->error, PF_ERROR, PF_ERROR_FILE,
-               _ ("%s, line %d: this isn't well-formed XML (%s); save the drawing again as SVG"),
-               parsing->name, error->line, g_strstrip (message));
+               _ ("%s, line %d: this isn't well-formed XML. Look there for a bracket, quote or end "
+                  "of an element that is missing or too many, or save the drawing again as SVG"),
+               parsing->name, error->line);
 }
 
 /* Gives each attribute that holds entities its whole text as one node. */

@@ -184,4 +184,21 @@ def by_keyboard(tap):
     tap.equal(program.close(), 0, "Closed by keyboard")
 
 
-Tap().run(first_start, with_pointer, by_keyboard)
+def broken_document(tap):
+    """A document that can't be read any more offers the version before it"""
+    document, before = FOLDER / "broken.pinfold", FOLDER / "broken.pinfold~"
+    whole = (DEMO / "quince-leaf.pinfold").read_bytes()
+    before.write_bytes(whole)
+    document.write_bytes(whole[:len(whole) // 2])
+    program = Program(document)
+    program.find(re.compile(".*broken.pinfold, line .*"), "label")
+    program.press("Open its last version", "push button")
+    program.find(re.compile(r"[1-9]\d* pairs, .*"), "label")
+    wait_until(lambda: program.title().startswith("•"), "a title that says it isn't saved")
+    program.key("ctrl+s")
+    wait_until(lambda: not program.title().startswith("•"), "a title that says it is saved")
+    tap.ok(document.read_bytes() == whole, broken_document.__doc__)
+    tap.equal(program.close(), 0, "Closed after it was saved in the broken file's place")
+
+
+Tap().run(first_start, with_pointer, by_keyboard, broken_document)
