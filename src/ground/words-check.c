@@ -9,9 +9,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "drawing.h"
+#include "moves.h"
 
 /* The longest word of the shipped grounds has eight letters. */
-#define MAX_WORD 64
+#define MAX_WORD PF_WORD_MAX
 /* Repeat vectors at a smaller angle (as a sine) are taken to lie on one line. */
 #define MIN_SINE 1e-6
 #define MIN_VECTOR 1e-3
