@@ -102,10 +102,11 @@ consider_pairs (Search *search, size_t n, const PfFilling *filling)
   for (size_t s = 0; s < filling->n_stitches; s++)
     {
       const PfWorkedStitch *stitch = &filling->stitches[s];
-      for (int side = PF_LEFT; side <= PF_RIGHT; side++)
-        if (stitch->to[side] != PF_NONE)
-          consider_pair_line (search, n, stitch->pairs_out[side], stitch->at,
-                              filling->stitches[stitch->to[side]].at);
+      const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+      for (unsigned side = 0; side < stitch->n_sides; side++)
+        if (ends[side].to != PF_NONE)
+          consider_pair_line (search, n, ends[side].pair, stitch->at,
+                              filling->stitches[ends[side].to].at);
     }
   for (size_t c = 0; c < filling->n_crossings; c++)
     {

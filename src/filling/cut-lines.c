@@ -44,8 +44,8 @@ guint32
 pf_filling_find_crossing (const PfFilling *filling, PfLineId line)
 {
   const guint32 s = pf_filling_find_stitch (filling, line.stitch);
-  if (s == PF_NONE || (line.side != PF_LEFT && line.side != PF_RIGHT))
+  if (s == PF_NONE || (guint) line.side >= filling->stitches[s].n_sides)
     return PF_NONE;
-  const PfWorkedStitch *stitch = &filling->stitches[s];
-  return line.leaves ? stitch->leaving[line.side] : stitch->entering[line.side];
+  const PfWorkedEnd *end = &pf_worked_ends (filling, &filling->stitches[s])[line.side];
+  return line.leaves ? end->leaving : end->entering;
 }

@@ -198,9 +198,9 @@ sewings_of (const PfFilling *filling, const PfGround *ground, int i, int j)
 {
   GArray *sewings = g_array_new (FALSE, FALSE, sizeof (guint32));
   for (int k = 0; k < ground->n_stitches; k++)
-    for (int end = 0; end < 4; end++)
+    for (int end = 0; end < 2 * ground->stitches[k].n_pairs; end++)
       {
-        const PfLineId line = { { k, i, j }, end % 2 == 0 ? PF_LEFT : PF_RIGHT, end >= 2 };
+        const PfLineId line = { { k, i, j }, (PfSide) (end / 2), end % 2 != 0 };
         const guint32 crossing = pf_filling_find_crossing (filling, line);
         if (crossing != PF_NONE)
           g_array_append_val (sewings, filling->crossings[crossing].sewing);

@@ -14,6 +14,7 @@ typedef struct {
   const PfSewing *sewing;
   const PfCrossing *leaving, *entering; /* NULL where there is none */
   char *from, *to;                      /* the stitches there, or NULL */
+  const char *on_side, *from_side;      /* the sides of these, or NULL */
   char *place;
   bool at_pinhole;
   guint32 pair; /* from 1 */
@@ -40,6 +41,12 @@ parts_of (const PfFilling *filling, const PfGround *ground, guint32 s)
     p.entering = &filling->crossings[sewing->entering];
   p.from = stitch_words (filling, ground, p.leaving);
   p.to = stitch_words (filling, ground, p.entering);
+  if (p.leaving != NULL)
+    p.on_side =
+        pf_words_on_side ((int) filling->stitches[p.leaving->stitch].n_sides, p.leaving->side);
+  if (p.entering != NULL)
+    p.from_side =
+        pf_words_from_side ((int) filling->stitches[p.entering->stitch].n_sides, p.entering->side);
   return p;
 }
 
@@ -79,24 +86,22 @@ turn_words (const PfFilling *filling, const PfGround *ground, const Parts *p)
 static char *
 new_words (const Parts *p)
 {
-  const char *side = pf_words_from_side (p->entering->side);
   return p->at_pinhole ? g_strdup_printf (_ ("New pair %u is sewn into %s, and goes to %s %s."),
-                                          p->pair, p->place, p->to, side)
+                                          p->pair, p->place, p->to, p->from_side)
                        : g_strdup_printf (_ ("New pair %u is sewn in round %s, and goes to %s %s."),
-                                          p->pair, p->place, p->to, side);
+                                          p->pair, p->place, p->to, p->from_side);
 }
 
 static char *
 finished_words (const Parts *p)
 {
-  const char *side = pf_words_on_side (p->leaving->side);
   return p->at_pinhole
              ? g_strdup_printf (_ ("Pair %u leaves %s %s and is finished: sewn into %s, tied and "
                                    "cut."),
-                                p->pair, p->from, side, p->place)
+                                p->pair, p->from, p->on_side, p->place)
              : g_strdup_printf (_ ("Pair %u leaves %s %s and is finished: sewn round %s, tied and "
                                    "cut."),
-                                p->pair, p->from, side, p->place);
+                                p->pair, p->from, p->on_side, p->place);
 }
 
 /* The first sewing of a carried pair, if it leaves there, or the second. */
@@ -108,24 +113,22 @@ carried_words (const PfFilling *filling, const Parts *p)
   g_autofree char *other = pf_words_place (sewing);
   const double run = p->sewing->run;
   if (p->leaving != NULL)
-    return p->at_pinhole
-               ? g_strdup_printf (
-                     _ ("Pair %u leaves %s %s, is sewn into %s, and runs %.2f mm along "
-                        "the edge to %s."),
-                     p->pair, p->from, pf_words_on_side (crossing->side), p->place, run, other)
-               : g_strdup_printf (
-                     _ ("Pair %u leaves %s %s, is sewn round %s, and runs %.2f mm along "
-                        "the edge to %s."),
-                     p->pair, p->from, pf_words_on_side (crossing->side), p->place, run, other);
+    return p->at_pinhole ? g_strdup_printf (
+                               _ ("Pair %u leaves %s %s, is sewn into %s, and runs %.2f mm along "
+                                  "the edge to %s."),
+                               p->pair, p->from, p->on_side, p->place, run, other)
+                         : g_strdup_printf (
+                               _ ("Pair %u leaves %s %s, is sewn round %s, and runs %.2f mm along "
+                                  "the edge to %s."),
+                               p->pair, p->from, p->on_side, p->place, run, other);
   return p->at_pinhole
              ? g_strdup_printf (_ ("Pair %u comes %.2f mm along the edge from %s, is sewn into %s, "
                                    "and goes to %s %s."),
-                                p->pair, run, other, p->place, p->to,
-                                pf_words_from_side (crossing->side))
+                                p->pair, run, other, p->place, p->to, p->from_side)
              : g_strdup_printf (
                    _ ("Pair %u comes %.2f mm along the edge from %s, is sewn round %s, "
                       "and goes to %s %s."),
-                   p->pair, run, other, p->place, p->to, pf_words_from_side (crossing->side));
+                   p->pair, run, other, p->place, p->to, p->from_side);
 }
 
 static char *
@@ -170,8 +173,7 @@ add_reason (GString *text, const PfFilling *filling, const PfGround *ground, con
 {
   if (p->sewing->kind == PF_PAIR_TURNED)
     {
-      add_sentence (text, g_strdup_printf (_ ("It goes on to %s %s."), p->to,
-                                           pf_words_from_side (p->entering->side)));
+      add_sentence (text, g_strdup_printf (_ ("It goes on to %s %s."), p->to, p->from_side));
       return;
     }
   const PfCrossing *crossing = p->leaving != NULL ? p->leaving : p->entering;

@@ -5,6 +5,7 @@
 #include "filling-private.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include <glib/gi18n-lib.h>
 
@@ -108,6 +109,7 @@ pf_filling_free (PfFilling *filling)
     g_free (filling->unheeded[u].why);
   g_free (filling->unheeded);
   g_free (filling->stitches);
+  g_free (filling->ends);
   g_free (filling->order);
   g_free (filling->repeats);
   g_free (filling->beads);
@@ -160,7 +162,8 @@ pf_filling_work (const PfFilling *filling, const PfGround *ground, const PfWorke
   const PfStitchId id = stitch->id;
   const PfStitch *drawn = &ground->stitches[id.k];
   const bool at_pin = drawn->pin || drawn->closes >= 0;
-  if (!at_pin || pf_filling_repeat_state (filling, id.i, id.j) != PF_REPEAT_PLAIN)
+  const bool plain_work = drawn->n_pairs == 2 && strchr (drawn->work, 'l') == NULL;
+  if (!at_pin || !plain_work || pf_filling_repeat_state (filling, id.i, id.j) != PF_REPEAT_PLAIN)
     return drawn->work;
   if (drawn->closes >= 0)
     return "ct";

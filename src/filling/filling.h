@@ -123,17 +123,22 @@ typedef struct {
   int core_inside; /* how many stitches of its core are inside, dropped or not */
 } PfRepeat;
 
+/* One side of a worked stitch: the entry and the exit there, and the pair that comes and goes. */
+typedef struct {
+  guint32 to;       /* the worked stitch the pair goes on to, or PF_NONE: it leaves */
+  guint32 from;     /* the worked stitch it comes from, or PF_NONE: it enters */
+  guint32 leaving;  /* if it leaves: its crossing, else PF_NONE */
+  guint32 entering; /* if it enters: its crossing, else PF_NONE */
+  guint32 pair;     /* counted from 0 */
+  guint8 to_side;   /* the side of `to` where it comes in */
+} PfWorkedEnd;
+
 /* A stitch that is worked. */
 typedef struct {
   PfStitchId id;
-  PfPoint at;          /* mm */
-  guint32 to[2];       /* per exit: the worked stitch the pair goes on to, or PF_NONE: it leaves */
-  guint32 from[2];     /* per entry: the worked stitch the pair comes from, or PF_NONE: it enters */
-  guint8 to_side[2];   /* the entry side at to[] */
-  guint32 leaving[2];  /* per exit that leaves: its crossing, else PF_NONE */
-  guint32 entering[2]; /* per entry that enters: its crossing, else PF_NONE */
-  guint32 pairs_in[2]; /* the pair at each entry, counted from 0 */
-  guint32 pairs_out[2]; /* the pair at each exit */
+  guint32 first_end : 29; /* in PfFilling.ends, its sides from the left ... */
+  guint32 n_sides : 3;    /* ... and how many: one for each pair */
+  PfPoint at;             /* mm */
 } PfWorkedStitch;
 
 typedef enum {
@@ -196,8 +201,8 @@ typedef enum {
 
 typedef struct {
   guint32 kind : 1; /* PfStepKind */
-  guint32 side : 1; /* of a stitch: the side it enters and leaves by; a pair keeps its side */
-  guint32 index : 30;
+  guint32 side : 2; /* of a stitch: the side it enters and leaves by; a pair keeps its side */
+  guint32 index : 29;
 } PfPathStep;
 
 typedef struct {
@@ -239,6 +244,8 @@ typedef struct {
   PfCounts counts;
   PfWorkedStitch *stitches; /* by k, then j, then i */
   size_t n_stitches;
+  PfWorkedEnd *ends; /* of the stitches, in their order */
+  size_t n_ends;
   guint32 *order;    /* n_stitches: the stitches in working order */
   PfRepeat *repeats; /* those that are partial or left out, by j, then i */
   size_t n_repeats;
@@ -269,8 +276,16 @@ void pf_filling_free (PfFilling *filling);
 
 #define PF_FILLING_MAX_STITCHES 4000000
 
+/* The sides of a worked stitch, from the left: stitch->n_sides of them. */
+static inline PfWorkedEnd *
+pf_worked_ends (const PfFilling *filling, const PfWorkedStitch *stitch)
+{
+  return filling->ends + stitch->first_end;
+}
+
 /* How a worked stitch is worked: its word in the ground; but in a plain repeat a pin gets half
- * stitch, pin, half stitch, of which a closing stitch of its own works the second. */
+ * stitch, pin, half stitch, of which a closing stitch of its own works the second. Where four pairs
+ * meet, and at a leadwork, the word stays. */
 const char *pf_filling_work (const PfFilling *filling, const PfGround *ground,
                              const PfWorkedStitch *stitch);
 

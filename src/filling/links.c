@@ -8,23 +8,40 @@
 #include <stdlib.h>
 
 static void
-start_stitch (PfWorkedStitch *stitch, const PfLattice *lattice, PfStitchId id)
+start_stitch (PfFilling *filling, PfWorkedStitch *stitch, const PfLattice *lattice, PfStitchId id)
 {
+  const unsigned n_sides = (unsigned) lattice->ground->stitches[id.k].n_pairs;
   *stitch = (PfWorkedStitch){
     .id = id,
     .at = pf_lattice_position (lattice, id),
-    .to = { PF_NONE, PF_NONE },
-    .from = { PF_NONE, PF_NONE },
-    .leaving = { PF_NONE, PF_NONE },
-    .entering = { PF_NONE, PF_NONE },
-    .pairs_in = { PF_NONE, PF_NONE },
-    .pairs_out = { PF_NONE, PF_NONE },
+    .first_end = (unsigned) filling->n_ends & 0x1FFFFFFF,
+    .n_sides = n_sides & 7,
   };
+  for (unsigned side = 0; side < n_sides; side++)
+    filling->ends[filling->n_ends++] =
+        (PfWorkedEnd){ PF_NONE, PF_NONE, PF_NONE, PF_NONE, PF_NONE, 0 };
+}
+
+/* The sides of all stitches inside. */
+static size_t
+count_ends (const PfLattice *lattice)
+{
+  size_t n = 0;
+  for (int k = 0; k < lattice->ground->n_stitches; k++)
+    {
+      const guint64 *plane = pf_lattice_plane (lattice, k);
+      size_t inside = 0;
+      for (size_t w = 0; w < lattice->plane_words; w++)
+        inside += (size_t) __builtin_popcountll (plane[w]);
+      n += inside * (size_t) lattice->ground->stitches[k].n_pairs;
+    }
+  return n;
 }
 
 static void
 list_stitches (PfFilling *filling, const PfLattice *lattice)
 {
+  filling->ends = g_new (PfWorkedEnd, count_ends (lattice));
   filling->n_stitches = lattice->n_inside;
   filling->stitches = g_new (PfWorkedStitch, lattice->n_inside);
   const size_t n_words = lattice->plane_words * (size_t) lattice->ground->n_stitches;
@@ -35,7 +52,7 @@ list_stitches (PfFilling *filling, const PfLattice *lattice)
         const size_t in_plane = w % lattice->plane_words;
         const int row = (int) (in_plane / lattice->row_words);
         const int column = (int) (in_plane % lattice->row_words) * 64 + __builtin_ctzll (left);
-        start_stitch (next++, lattice,
+        start_stitch (filling, next++, lattice,
                       (PfStitchId){ (int) (w / lattice->plane_words), lattice->i0 + column,
                                     lattice->j0 + row });
       }
@@ -45,18 +62,21 @@ static void
 join_stitches (PfFilling *filling, const PfLattice *lattice)
 {
   for (guint32 s = 0; s < filling->n_stitches; s++)
-    for (int side = 0; side < 2; side++)
-      {
-        PfSide entry;
-        const PfStitchId to =
-            pf_follow_pair (lattice, filling->stitches[s].id, (PfSide) side, &entry);
-        if (!pf_lattice_inside (lattice, to))
-          continue;
-        const guint32 t = pf_lattice_index (lattice, to);
-        filling->stitches[s].to[side] = t;
-        filling->stitches[s].to_side[side] = (guint8) entry;
-        filling->stitches[t].from[entry] = s;
-      }
+    {
+      const PfWorkedStitch *stitch = &filling->stitches[s];
+      PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+      for (unsigned side = 0; side < stitch->n_sides; side++)
+        {
+          PfSide entry;
+          const PfStitchId to = pf_follow_pair (lattice, stitch->id, (PfSide) side, &entry);
+          if (!pf_lattice_inside (lattice, to))
+            continue;
+          const guint32 t = pf_lattice_index (lattice, to);
+          ends[side].to = t;
+          ends[side].to_side = (guint8) entry;
+          pf_worked_ends (filling, &filling->stitches[t])[entry].from = s;
+        }
+    }
 }
 
 static void
@@ -120,16 +140,17 @@ cut_links (PfFilling *filling)
   for (guint32 c = 0; c < filling->n_crossings; c++)
     {
       const PfCrossing *crossing = &filling->crossings[c];
-      PfWorkedStitch *stitch = &filling->stitches[crossing->stitch];
+      PfWorkedEnd *end =
+          &pf_worked_ends (filling, &filling->stitches[crossing->stitch])[crossing->side];
       if (crossing->leaves)
         {
-          stitch->leaving[crossing->side] = c;
-          stitch->to[crossing->side] = PF_NONE;
+          end->leaving = c;
+          end->to = PF_NONE;
         }
       else
         {
-          stitch->entering[crossing->side] = c;
-          stitch->from[crossing->side] = PF_NONE;
+          end->entering = c;
+          end->from = PF_NONE;
         }
     }
 }

@@ -82,11 +82,11 @@ pop_ready (Work *work)
 /* The worked stitch whose entry the pair of an exit comes to, by pair line or by match, or PF_NONE.
  */
 static guint32
-next_stitch (const PfFilling *filling, const PfWorkedStitch *stitch, int side)
+next_stitch (const PfFilling *filling, const PfWorkedEnd *exit)
 {
-  if (stitch->leaving[side] == PF_NONE)
-    return stitch->to[side];
-  const guint32 match = filling->crossings[stitch->leaving[side]].match;
+  if (exit->leaving == PF_NONE)
+    return exit->to;
+  const guint32 match = filling->crossings[exit->leaving].match;
   return match == PF_NONE ? PF_NONE : filling->crossings[match].stitch;
 }
 
@@ -94,13 +94,12 @@ static void
 count_waiting (Work *work)
 {
   const PfFilling *filling = work->filling;
-  for (guint32 s = 0; s < filling->n_stitches; s++)
-    for (int side = 0; side < 2; side++)
-      {
-        const guint32 next = next_stitch (filling, &filling->stitches[s], side);
-        if (next != PF_NONE)
-          work->waiting[next]++;
-      }
+  for (size_t e = 0; e < filling->n_ends; e++)
+    {
+      const guint32 next = next_stitch (filling, &filling->ends[e]);
+      if (next != PF_NONE)
+        work->waiting[next]++;
+    }
   for (guint32 s = 0; s < filling->n_stitches; s++)
     if (work->waiting[s] == 0)
       push_ready (work, s);
@@ -139,10 +138,12 @@ static void
 work_stitch (Work *work, guint32 s)
 {
   const PfFilling *filling = work->filling;
+  const PfWorkedStitch *stitch = &filling->stitches[s];
+  const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
   work->waiting[s] = DONE;
-  for (int side = 0; side < 2; side++)
+  for (unsigned side = 0; side < stitch->n_sides; side++)
     {
-      const guint32 next = next_stitch (filling, &filling->stitches[s], side);
+      const guint32 next = next_stitch (filling, &ends[side]);
       if (next != PF_NONE && --work->waiting[next] == 0)
         push_ready (work, next);
     }

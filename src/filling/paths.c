@@ -16,26 +16,24 @@ typedef struct {
 } Way;
 
 static void
-begin_pair (PfFilling *filling, PfWorkedStitch *stitch, int side, guint32 at, GArray *ways)
+begin_pair (const PfFilling *filling, PfWorkedEnd *entry, guint32 at, GArray *ways)
 {
-  PfCrossing *crossing = &filling->crossings[stitch->entering[side]];
-  const Way way = { at, at, 1, crossing->sewing, PF_NONE };
-  stitch->pairs_in[side] = ways->len;
+  const Way way = { at, at, 1, filling->crossings[entry->entering].sewing, PF_NONE };
+  entry->pair = ways->len;
   g_array_append_val (ways, way);
 }
 
 /* Takes a pair on from the exit of a stitch. */
 static void
-pass_pair (PfFilling *filling, const PfWorkedStitch *stitch, int side, guint32 pair, Way *way)
+pass_pair (PfFilling *filling, const PfWorkedEnd *exit, Way *way)
 {
-  const guint32 leaving = stitch->leaving[side];
-  if (leaving == PF_NONE)
+  if (exit->leaving == PF_NONE)
     {
-      filling->stitches[stitch->to[side]].pairs_in[stitch->to_side[side]] = pair;
+      pf_worked_ends (filling, &filling->stitches[exit->to])[exit->to_side].pair = exit->pair;
       return;
     }
-  PfCrossing *crossing = &filling->crossings[leaving];
-  crossing->pair = pair;
+  PfCrossing *crossing = &filling->crossings[exit->leaving];
+  crossing->pair = exit->pair;
   way->n_steps += crossing->kind == PF_PAIR_CARRIED ? 2 : 1;
   if (crossing->match == PF_NONE)
     {
@@ -43,7 +41,7 @@ pass_pair (PfFilling *filling, const PfWorkedStitch *stitch, int side, guint32 p
       return;
     }
   const PfCrossing *entering = &filling->crossings[crossing->match];
-  filling->stitches[entering->stitch].pairs_in[entering->side] = pair;
+  pf_worked_ends (filling, &filling->stitches[entering->stitch])[entering->side].pair = exit->pair;
 }
 
 static void
@@ -51,23 +49,21 @@ number_pairs (PfFilling *filling, GArray *ways)
 {
   for (guint32 n = 0; n < filling->n_stitches; n++)
     {
-      PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
-      for (int side = 0; side < 2; side++)
+      const PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
+      PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+      for (unsigned side = 0; side < stitch->n_sides; side++)
         {
-          if (stitch->pairs_in[side] == PF_NONE)
-            begin_pair (filling, stitch, side, n, ways);
-          const guint32 pair = stitch->pairs_in[side];
-          if (stitch->entering[side] != PF_NONE)
-            filling->crossings[stitch->entering[side]].pair = pair;
+          if (ends[side].pair == PF_NONE)
+            begin_pair (filling, &ends[side], n, ways);
+          if (ends[side].entering != PF_NONE)
+            filling->crossings[ends[side].entering].pair = ends[side].pair;
         }
-      for (int side = 0; side < 2; side++)
+      for (unsigned side = 0; side < stitch->n_sides; side++)
         {
-          const guint32 pair = stitch->pairs_in[side];
-          Way *way = &g_array_index (ways, Way, pair);
+          Way *way = &g_array_index (ways, Way, ends[side].pair);
           way->last = n;
           way->n_steps++;
-          stitch->pairs_out[side] = pair;
-          pass_pair (filling, stitch, side, pair, way);
+          pass_pair (filling, &ends[side], way);
         }
     }
 }
@@ -111,7 +107,7 @@ add_step (PfFilling *filling, guint32 pair, PfStepKind kind, guint32 side, guint
 {
   PfPair *p = &filling->pairs[pair];
   PfPathStep *step = &filling->path_steps[p->first_step + p->n_steps++];
-  *step = (PfPathStep){ .kind = kind & 1, .side = side & 1, .index = index & 0x3FFFFFFF };
+  *step = (PfPathStep){ .kind = kind & 1, .side = side & 3, .index = index & 0x1FFFFFFF };
   if (kind == PF_STEP_SEWING)
     filling->sewings[index].pair = pair;
 }
@@ -123,10 +119,11 @@ fill_paths (PfFilling *filling)
     {
       const guint32 s = filling->order[n];
       const PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
-      for (guint32 side = 0; side < 2; side++)
+      const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+      for (guint32 side = 0; side < stitch->n_sides; side++)
         {
-          const guint32 entering = stitch->entering[side], leaving = stitch->leaving[side];
-          const guint32 pair = stitch->pairs_in[side];
+          const guint32 entering = ends[side].entering, leaving = ends[side].leaving;
+          const guint32 pair = ends[side].pair;
           if (entering != PF_NONE)
             add_step (filling, pair, PF_STEP_SEWING, side, filling->crossings[entering].sewing);
           add_step (filling, pair, PF_STEP_STITCH, side, s);

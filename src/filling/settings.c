@@ -54,7 +54,7 @@ check_repeat_choices (const PfFillingSettings *s, GError **error)
 static bool
 is_side (PfSide side)
 {
-  return side == PF_LEFT || side == PF_RIGHT;
+  return (int) side >= 0 && (int) side < PF_STITCH_MAX_PAIRS;
 }
 
 static bool

@@ -52,18 +52,19 @@ list_sewings (PfFilling *filling, const PfRegion *region)
   for (size_t n = 0; n < filling->n_stitches; n++)
     {
       const PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
-      for (int side = 0; side < 2; side++)
+      const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+      for (unsigned side = 0; side < stitch->n_sides; side++)
         {
-          const guint32 entering = stitch->entering[side];
+          const guint32 entering = ends[side].entering;
           if (entering == PF_NONE)
             continue;
           const PfCrossing *crossing = &filling->crossings[entering];
           add_sewing (filling, region, sewings,
                       crossing->kind == PF_PAIR_TURNED ? crossing->match : PF_NONE, entering);
         }
-      for (int side = 0; side < 2; side++)
+      for (unsigned side = 0; side < stitch->n_sides; side++)
         {
-          const guint32 leaving = stitch->leaving[side];
+          const guint32 leaving = ends[side].leaving;
           if (leaving != PF_NONE && filling->crossings[leaving].kind != PF_PAIR_TURNED)
             add_sewing (filling, region, sewings, leaving, PF_NONE);
         }

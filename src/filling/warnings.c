@@ -27,14 +27,29 @@ warn_nothing_fits (PfFilling *filling, const PfRegion *region)
 /* Does the pair at an exit go to the edge, or to a stitch at the same place whose own pairs all do?
  */
 static bool
-ends_here (const PfFilling *filling, const PfGround *ground, const PfWorkedStitch *stitch, int side)
+ends_here (const PfFilling *filling, const PfGround *ground, const PfWorkedStitch *stitch,
+           const PfWorkedEnd *exit)
 {
-  if (stitch->to[side] == PF_NONE)
+  if (exit->to == PF_NONE)
     return true;
-  const PfWorkedStitch *next = &filling->stitches[stitch->to[side]];
-  return next->id.i == stitch->id.i && next->id.j == stitch->id.j &&
-         ground->stitches[next->id.k].place == ground->stitches[stitch->id.k].place &&
-         next->to[PF_LEFT] == PF_NONE && next->to[PF_RIGHT] == PF_NONE;
+  const PfWorkedStitch *next = &filling->stitches[exit->to];
+  const PfWorkedEnd *ends = pf_worked_ends (filling, next);
+  bool all = next->id.i == stitch->id.i && next->id.j == stitch->id.j &&
+             ground->stitches[next->id.k].place == ground->stitches[stitch->id.k].place;
+  for (unsigned side = 0; side < next->n_sides; side++)
+    all = all && ends[side].to == PF_NONE;
+  return all;
+}
+
+/* Are all its pairs sewn in, and all sewn out again? */
+static bool
+stands_alone (const PfFilling *filling, const PfGround *ground, const PfWorkedStitch *stitch)
+{
+  const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+  for (unsigned side = 0; side < stitch->n_sides; side++)
+    if (ends[side].from != PF_NONE || !ends_here (filling, ground, stitch, &ends[side]))
+      return false;
+  return true;
 }
 
 static void
@@ -43,16 +58,19 @@ warn_lone_stitches (PfFilling *filling, const PfGround *ground)
   for (size_t s = 0; s < filling->n_stitches; s++)
     {
       const PfWorkedStitch *stitch = &filling->stitches[s];
-      if (stitch->from[PF_LEFT] != PF_NONE || stitch->from[PF_RIGHT] != PF_NONE ||
-          !ends_here (filling, ground, stitch, PF_LEFT) ||
-          !ends_here (filling, ground, stitch, PF_RIGHT))
+      if (!stands_alone (filling, ground, stitch))
         continue;
-      pf_filling_warn (
-          filling, PF_WARNING_LONE_STITCH, stitch->at,
-          g_strdup_printf (
-              _ ("Stitch %s stands alone at (%.1f, %.1f) mm: its pairs are sewn in and out "
-                 "again, four sewings for one stitch. Leave it out, or move the ground."),
-              ground->stitches[stitch->id.k].name, stitch->at.x, stitch->at.y));
+      const char *name = ground->stitches[stitch->id.k].name;
+      char *text = stitch->n_sides == 2
+                       ? g_strdup_printf (_ ("Stitch %s stands alone at (%.1f, %.1f) mm: its pairs "
+                                             "are sewn in and out again, four sewings for one "
+                                             "stitch. Leave it out, or move the ground."),
+                                          name, stitch->at.x, stitch->at.y)
+                       : g_strdup_printf (_ ("Stitch %s stands alone at (%.1f, %.1f) mm: its pairs "
+                                             "are sewn in and out again, eight sewings for one "
+                                             "stitch. Leave it out, or move the ground."),
+                                          name, stitch->at.x, stitch->at.y);
+      pf_filling_warn (filling, PF_WARNING_LONE_STITCH, stitch->at, text);
     }
 }
 

@@ -81,31 +81,76 @@ pf_words_missing_first (const PfGround *ground, PfStitchId missing, PfStitchId f
   return seen_from (pf_words_stitch_first (ground, missing.k), missing, from);
 }
 
+/* A side of a stitch that the ground may not have: a choice may have been made for another. */
+static PfSideName
+side_of (const PfGround *ground, PfLineId line)
+{
+  const int n_pairs = ground->stitches[line.stitch.k].n_pairs;
+  return pf_side_name (n_pairs, MIN (line.side, (PfSide) (n_pairs - 1)));
+}
+
 char *
 pf_words_line (const PfGround *ground, PfLineId line)
 {
   g_autofree char *stitch = pf_words_stitch_of (ground, line.stitch);
+  const PfSideName side = side_of (ground, line);
   if (line.leaves)
-    return line.side == PF_LEFT
-               ? g_strdup_printf (_ ("the line that leaves %s on its left"), stitch)
-               : g_strdup_printf (_ ("the line that leaves %s on its right"), stitch);
-  return line.side == PF_LEFT
-             ? g_strdup_printf (_ ("the line that comes to %s from its left"), stitch)
-             : g_strdup_printf (_ ("the line that comes to %s from its right"), stitch);
+    switch (side)
+      {
+      case PF_SIDE_LEFT:
+        return g_strdup_printf (_ ("the line that leaves %s on its left"), stitch);
+      case PF_SIDE_INNER_LEFT:
+        return g_strdup_printf (_ ("the line that leaves %s on its inner left"), stitch);
+      case PF_SIDE_INNER_RIGHT:
+        return g_strdup_printf (_ ("the line that leaves %s on its inner right"), stitch);
+      default:
+        return g_strdup_printf (_ ("the line that leaves %s on its right"), stitch);
+      }
+  switch (side)
+    {
+    case PF_SIDE_LEFT:
+      return g_strdup_printf (_ ("the line that comes to %s from its left"), stitch);
+    case PF_SIDE_INNER_LEFT:
+      return g_strdup_printf (_ ("the line that comes to %s from its inner left"), stitch);
+    case PF_SIDE_INNER_RIGHT:
+      return g_strdup_printf (_ ("the line that comes to %s from its inner right"), stitch);
+    default:
+      return g_strdup_printf (_ ("the line that comes to %s from its right"), stitch);
+    }
 }
 
 const char *
-pf_words_from_side (PfSide side)
+pf_words_from_side (int n_pairs, PfSide side)
 {
-  /* Translators: after “The pair goes to pin 3”. */
-  return side == PF_LEFT ? _ ("from its left") : _ ("from its right");
+  switch (pf_side_name (n_pairs, side))
+    {
+    /* Translators: these four after “The pair goes to pin 3”. */
+    case PF_SIDE_LEFT:
+      return _ ("from its left");
+    case PF_SIDE_INNER_LEFT:
+      return _ ("from its inner left");
+    case PF_SIDE_INNER_RIGHT:
+      return _ ("from its inner right");
+    default:
+      return _ ("from its right");
+    }
 }
 
 const char *
-pf_words_on_side (PfSide side)
+pf_words_on_side (int n_pairs, PfSide side)
 {
-  /* Translators: after “The pair leaves pin 3”. */
-  return side == PF_LEFT ? _ ("on its left") : _ ("on its right");
+  switch (pf_side_name (n_pairs, side))
+    {
+    /* Translators: these four after “The pair leaves pin 3”. */
+    case PF_SIDE_LEFT:
+      return _ ("on its left");
+    case PF_SIDE_INNER_LEFT:
+      return _ ("on its inner left");
+    case PF_SIDE_INNER_RIGHT:
+      return _ ("on its inner right");
+    default:
+      return _ ("on its right");
+    }
 }
 
 static char *

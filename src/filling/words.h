@@ -19,10 +19,10 @@ char *pf_words_missing (const PfGround *ground, PfStitchId missing, PfStitchId f
 char *pf_words_missing_first (const PfGround *ground, PfStitchId missing, PfStitchId from);
 /* A cut line: "the line out of the left of pin 3 of repeat (2, -1)". */
 char *pf_words_line (const PfGround *ground, PfLineId line);
-/* "from its left", where a pair comes in. */
-const char *pf_words_from_side (PfSide side);
+/* "from its left", where a pair comes in at a stitch of so many pairs. */
+const char *pf_words_from_side (int n_pairs, PfSide side);
 /* "on its left", where a pair goes out. */
-const char *pf_words_on_side (PfSide side);
+const char *pf_words_on_side (int n_pairs, PfSide side);
 /* "pinhole 12", "the bar between pinholes 3 and 4", in a hole of the shape with its number. */
 char *pf_words_place (const PfSewing *sewing);
 

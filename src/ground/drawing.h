@@ -44,7 +44,9 @@ pf_end_stitch (const PfGround *ground, int end)
 PfPoint pf_end_way (const PfGround *ground, int end);
 /* Both stitches stand at one position: the line has no direction. */
 bool pf_end_is_short (const PfGround *ground, int end);
-/* The next end clockwise round the same stitch: left in, right in, right out, left out. */
+/* The next end clockwise round the same stitch: the ins from the left, then the outs from the
+ * right.
+ */
 int pf_end_clockwise (const PfGround *ground, int end);
 
 /* A mesh of the ground: the lines that bound it, walked round once. */

@@ -16,7 +16,10 @@ pf_ground_new (int n_stitches, int n_lines)
   ground->exits = g_malloc0_n (n_stitches, sizeof *ground->exits);
   ground->entries = g_malloc0_n (n_stitches, sizeof *ground->entries);
   for (int k = 0; k < n_stitches; k++)
-    ground->stitches[k].closes = -1;
+    {
+      ground->stitches[k].closes = -1;
+      ground->stitches[k].n_pairs = 2;
+    }
   return ground;
 }
 
@@ -56,7 +59,7 @@ stitches_equal (const PfStitch *s, const PfStitch *t)
 {
   return g_strcmp0 (s->name, t->name) == 0 && g_strcmp0 (s->work, t->work) == 0 &&
          s->at.x == t->at.x && s->at.y == t->at.y && s->closes == t->closes && s->core == t->core &&
-         s->bead == t->bead;
+         s->bead == t->bead && s->n_pairs == t->n_pairs;
 }
 
 static bool

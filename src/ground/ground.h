@@ -12,14 +12,28 @@
 
 G_BEGIN_DECLS
 
-/* The left or right pair at a stitch, seen with the working direction down. */
-typedef enum { PF_LEFT, PF_RIGHT } PfSide;
+#define PF_STITCH_MAX_PAIRS 4
 
-/* A place where two pairs meet. */
+/* The pairs at a stitch from the left, seen with the working direction down: PF_LEFT and PF_RIGHT
+ * where two meet, all four where four do. */
+typedef enum { PF_LEFT, PF_RIGHT, PF_THIRD, PF_FOURTH } PfSide;
+
+/* What a side is called. */
+typedef enum {
+  PF_SIDE_LEFT,
+  PF_SIDE_INNER_LEFT,
+  PF_SIDE_INNER_RIGHT,
+  PF_SIDE_RIGHT,
+} PfSideName;
+
+/* A place where two pairs meet, or four: then each pair moves as one thread does where two meet.
+ */
 typedef struct {
   char *name;
   PfPoint at;  /* ground units */
-  char *work;  /* letters: c cross, t twist, p the pin is set here */
+  char *work;  /* letters: c cross, t twist, p the pin is set here, l leadwork: one thread weaves
+                  over and under the others, and all come out where they went in */
+  int n_pairs; /* 2 or 4 */
   int closes;  /* the stitch whose pin this one closes, or -1 */
   int place;   /* the first stitch of the repeat at the same position: its number */
   bool pin;    /* its work sets a pin */
@@ -53,10 +67,10 @@ typedef struct {
   PfPoint a, b; /* repeat vectors */
   PfStitch *stitches;
   int n_stitches;
-  PfPairLine *lines; /* 2 · n_stitches of them */
+  PfPairLine *lines; /* one for each pair of each stitch */
   int n_lines;
-  int (*exits)[2];   /* exits[k][side]: the line that leaves stitch k there */
-  int (*entries)[2]; /* entries[k][side]: the line that reaches it there */
+  int (*exits)[PF_STITCH_MAX_PAIRS];   /* exits[k][side]: the line that leaves stitch k there */
+  int (*entries)[PF_STITCH_MAX_PAIRS]; /* entries[k][side]: the line that reaches it there */
   double spacing; /* between the nearest two pins of the endless ground (without pins: between the
                      nearest two stitches that stand apart), ground units */
   bool has_pins, has_core;
@@ -79,10 +93,11 @@ void pf_ground_free (PfGround *ground);
 /* Checks the ground and works out all that follows from its drawing: place, pin, time, exits,
  * entries, spacing, has_pins and has_core. Checked, each error naming the stitches
  * (PF_ERROR_GROUND):
- *   - numbers are finite, the repeat vectors don't lie on one line, words hold only c, t and one p;
+ *   - numbers are finite, the repeat vectors don't lie on one line, words hold only c, t, l and one
+ *     p, stitches join two or four pairs;
  *   - every stitch has one pair in and one pair out on each side;
  *   - working times exist (no pair would have to be worked before itself);
- *   - the pairs stand round each stitch in the order left in, right in, right out, left out,
+ *   - the pairs stand round each stitch in the order left in to right in, right out to left out,
  *     clockwise, as drawn, and no two pair lines cross except at a stitch;
  *   - the nearest pins stand 1 to 2 ground units apart. */
 bool pf_ground_complete (PfGround *ground, GError **error);
@@ -106,6 +121,23 @@ double pf_ground_stretched_spacing (const PfGround *ground, double stretch);
 /* The distance from one pin to the next straight above or below it (without pins: stitches), ground
  * units before any stretch; 0 if none lie so. */
 double pf_ground_footside (const PfGround *ground);
+
+/* What side `side` of a stitch of so many pairs is called, and back: false if it has no such side.
+ */
+static inline PfSideName
+pf_side_name (int n_pairs, PfSide side)
+{
+  return (PfSideName) (n_pairs == 2 ? PF_SIDE_RIGHT * (int) side : (int) side);
+}
+
+static inline bool
+pf_side_find (int n_pairs, PfSideName name, PfSide *side)
+{
+  if (n_pairs == 2 && name != PF_SIDE_LEFT && name != PF_SIDE_RIGHT)
+    return false;
+  *side = (PfSide) (n_pairs == 2 ? (int) name / PF_SIDE_RIGHT : (int) name);
+  return true;
+}
 
 /* Where stitch k of repeat (i, j) stands, in ground units. */
 static inline PfPoint

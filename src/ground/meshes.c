@@ -2,11 +2,12 @@
 /*
  * The meshes of a ground, found from the order of the pairs round each stitch.
  *
- * Rolled up, the ground is a graph with V stitches and E = 2V lines on a torus. If all its pairs
- * hang together and it is drawn there without crossings, Euler's formula V - E + F = 0 leaves F = V
- * meshes, each of which closes in the endless ground, and together they cover the repeat once.
- * Columns that don't hang together with their repeats lie each on a ring, where F = V + 2. Fewer
- * meshes, and the order can't be drawn at all. See V. Irvine, F. Ruskey (2014), as in ground.h.
+ * Rolled up, the ground is a graph with V stitches and E lines on a torus: E = 2V, where each
+ * stitch has two pairs. If all its pairs hang together and it is drawn there without crossings,
+ * Euler's formula V - E + F = 0 leaves F = E - V meshes, each of which closes in the endless
+ * ground, and together they cover the repeat once. Columns that don't hang together with their
+ * repeats lie each on a ring, where F = E - V + 2. Fewer meshes, and the order can't be drawn at
+ * all. See V. Irvine, F. Ruskey (2014), as in ground.h.
  */
 #include <math.h>
 
@@ -14,19 +15,17 @@
 
 #include "drawing.h"
 
-/* Round a stitch, clockwise. */
-enum { LEFT_IN, RIGHT_IN, RIGHT_OUT, LEFT_OUT };
-
 int
 pf_end_clockwise (const PfGround *ground, int end)
 {
   const PfPairLine *line = &ground->lines[end / 2];
   const int k = pf_end_stitch (ground, end);
+  const int last = ground->stitches[k].n_pairs - 1;
   if (end % 2)
-    return line->to.side == PF_LEFT ? 2 * ground->entries[k][PF_RIGHT] + 1
-                                    : 2 * ground->exits[k][PF_RIGHT];
-  return line->from.side == PF_RIGHT ? 2 * ground->exits[k][PF_LEFT]
-                                     : 2 * ground->entries[k][PF_LEFT] + 1;
+    return (int) line->to.side < last ? 2 * ground->entries[k][line->to.side + 1] + 1
+                                      : 2 * ground->exits[k][last];
+  return line->from.side > PF_LEFT ? 2 * ground->exits[k][line->from.side - 1]
+                                   : 2 * ground->entries[k][PF_LEFT] + 1;
 }
 
 static PfMesh
@@ -91,7 +90,7 @@ find_tangle (const PfGround *ground)
   double covered[PF_GROUND_MAX_STITCHES] = { 0 };
   find_parts (ground, part);
   for (int k = 0; k < ground->n_stitches; k++)
-    surplus[part[k]]--;
+    surplus[part[k]] -= ground->stitches[k].n_pairs - 1;
   for (int m = 0; m < n; m++)
     {
       surplus[part[meshes[m].stitch]]++;

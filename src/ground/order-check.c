@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * The pairs stand round each stitch as drawn in the order left in, right in, right out, left out,
- * clockwise.
+ * clockwise; where four pairs meet, the inner ones between these.
  *
  * Lines may lie on one another, and a line between two stitches at one position (a pin and its
  * closing stitch) has no direction. So the ends are walked round a whole position: where a line
@@ -114,7 +114,7 @@ keeps_between (const PfGround *ground, int end0, int start)
 static int
 some_end (const PfGround *ground, int k)
 {
-  for (int side = 0; side < 2; side++)
+  for (int side = 0; side < ground->stitches[k].n_pairs; side++)
     {
       const int out = 2 * ground->exits[k][side], in = 2 * ground->entries[k][side] + 1;
       if (!pf_end_is_short (ground, out))

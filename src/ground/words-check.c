@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * What can be said of each stitch by itself: its numbers are finite, its work is a word in c, t and
- * p. All later checks rely on this one.
+ * What can be said of each stitch by itself: its numbers are finite, it joins two pairs or four,
+ * its work is a word in c, t, p and l. All later checks rely on this one.
  */
 #include <math.h>
 #include <string.h>
@@ -55,11 +55,13 @@ check_word (const PfStitch *stitch, GError **error)
   const char *problem = NULL;
   if (n > MAX_WORD)
     problem = _ ("That is too long: split the stitch.");
-  else if (strspn (work, "ctp") < n)
-    problem = _ ("Only c (cross), t (twist) and p (pin) can stand there.");
+  else if (strspn (work, "ctpl") < n)
+    problem = _ ("Only c (cross), t (twist), p (pin) and l (leadwork) can stand there.");
+  else if (stitch->n_pairs != 2 && strchr (work, 'l'))
+    problem = _ ("A leadwork (l) is made with two pairs.");
   else if (pin && strchr (pin + 1, 'p'))
     problem = _ ("It sets a pin twice: take one p out.");
-  else if (!strpbrk (work, "ct"))
+  else if (!strpbrk (work, "ctl"))
     problem = _ ("It moves no thread: add its crosses and twists.");
   if (problem)
     {
@@ -68,6 +70,17 @@ check_word (const PfStitch *stitch, GError **error)
       return false;
     }
   return true;
+}
+
+static bool
+check_n_pairs (const PfStitch *stitch, GError **error)
+{
+  if (stitch->n_pairs == 2 || stitch->n_pairs == 4)
+    return true;
+  g_set_error (error, PF_ERROR, PF_ERROR_GROUND,
+               _ ("Stitch “%s” joins %d pairs. Only two pairs can meet in a stitch, or four."),
+               stitch->name, stitch->n_pairs);
+  return false;
 }
 
 static bool
@@ -130,7 +143,7 @@ pf_ground_check_words (PfGround *ground, GError **error)
                        stitch->name, PF_GROUND_LIMIT, PF_GROUND_LIMIT);
           return false;
         }
-      if (!check_word (stitch, error))
+      if (!check_n_pairs (stitch, error) || !check_word (stitch, error))
         return false;
       stitch->pin = strchr (stitch->work, 'p') != NULL;
       ground->has_pins |= stitch->pin;

@@ -24,7 +24,7 @@ extern const char *const pf_edge_words[];
 extern const char *const pf_beads_words[];
 extern const char *const pf_state_words[]; /* from PF_REPEAT_KEPT on */
 extern const char *const pf_choice_words[];
-extern const char *const pf_side_words[];
+extern const char *const pf_side_words[]; /* of PfSideName */
 
 /* Puts a document, or a motif, as a value. */
 void pf_document_write (PfJsonWriter *writer, const char *key, const PfDocument *document,

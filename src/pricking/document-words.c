@@ -8,6 +8,6 @@ const char *const pf_edge_words[] = { "half", "cloth", NULL };
 const char *const pf_beads_words[] = { "none", "whole", "kept", NULL };
 const char *const pf_state_words[] = { "kept", "plain", "left_out", NULL };
 const char *const pf_choice_words[] = { "alone", "turn", "pinhole", "bar", NULL };
-const char *const pf_side_words[] = { "left", "right", NULL };
+const char *const pf_side_words[] = { "left", "inner left", "inner right", "right", NULL };
 
 G_STATIC_ASSERT (PF_REPEAT_PLAIN == PF_REPEAT_KEPT + 1 && PF_REPEAT_LEFT_OUT == PF_REPEAT_KEPT + 2);

@@ -158,7 +158,13 @@ read_line (PfJsonReader *reader, JsonObject *object, const PfGround *ground)
 {
   PfLineId line = { .stitch.k = find_stitch (reader, object, ground) };
   pf_json_two_ints (reader, object, "repeat", &line.stitch.i, &line.stitch.j);
-  line.side = (PfSide) pf_json_word (reader, object, "side", pf_side_words, PF_LEFT);
+  const PfSideName name =
+      (PfSideName) pf_json_word (reader, object, "side", pf_side_words, PF_SIDE_LEFT);
+  if (ground && !pf_side_find (ground->stitches[line.stitch.k].n_pairs, name, &line.side))
+    pf_json_fail (reader,
+                  _ ("Stitch “%s” has no inner sides: only where four pairs meet are there "
+                     "any."),
+                  ground->stitches[line.stitch.k].name);
   line.leaves = pf_json_bool (reader, object, "leaves");
   return line;
 }

@@ -94,7 +94,9 @@ write_line_id (PfJsonWriter *writer, const PfGround *ground, PfLineId line)
 {
   pf_json_put_text (writer, "stitch", ground->stitches[line.stitch.k].name);
   pf_json_put_two (writer, "repeat", line.stitch.i, line.stitch.j);
-  pf_json_put_text (writer, "side", pf_side_words[line.side]);
+  pf_json_put_text (
+      writer, "side",
+      pf_side_words[pf_side_name (ground->stitches[line.stitch.k].n_pairs, line.side)]);
   pf_json_put_bool (writer, "leaves", line.leaves);
 }
 
@@ -119,11 +121,18 @@ write_sewing (PfJsonWriter *writer, const PfGround *ground, const PfSewingChoice
 }
 
 static bool
+has_line (const PfGround *ground, PfLineId line)
+{
+  const int k = line.stitch.k;
+  return ground && k >= 0 && k < ground->n_stitches &&
+         (int) line.side < ground->stitches[k].n_pairs;
+}
+
+static bool
 is_of_ground (const PfSewingChoice *choice, const PfGround *ground)
 {
-  const int k = choice->line.stitch.k, other = choice->other.stitch.k;
-  return ground && k >= 0 && k < ground->n_stitches &&
-         (choice->kind != PF_SEW_TURN || (other >= 0 && other < ground->n_stitches));
+  return has_line (ground, choice->line) &&
+         (choice->kind != PF_SEW_TURN || has_line (ground, choice->other));
 }
 
 static void

@@ -21,7 +21,8 @@ static const char *const ground_keys[] = { "format",      "version", "name",    
                                            "notes",       "repeat",  "stitches", "pair_lines",
                                            NULL };
 static const char *const repeat_keys[] = { "a", "b", NULL };
-static const char *const stitch_keys[] = { "name", "at", "work", "core", "bead", "closes", NULL };
+static const char *const stitch_keys[] = { "name", "at",   "work",   "pairs",
+                                           "core", "bead", "closes", NULL };
 static const char *const line_keys[] = { "from", "to", "repeat", "twists", NULL };
 
 static int
@@ -64,6 +65,7 @@ read_stitch (PfJsonReader *reader, PfGround *ground, int k, JsonNode *node)
   stitch->name = read_stitch_name (reader, ground, object);
   stitch->at = pf_json_point (reader, object, "at");
   stitch->work = g_strdup (pf_json_string (reader, object, "work", true));
+  stitch->n_pairs = pf_json_int (reader, object, "pairs", 2);
   stitch->core = pf_json_bool (reader, object, "core");
   stitch->bead = pf_json_bool (reader, object, "bead");
 }
@@ -89,21 +91,32 @@ read_closes (PfJsonReader *reader, PfGround *ground, int k, JsonNode *node)
     ground->stitches[k].closes = find_named (reader, ground, "closes", name);
 }
 
+/* The side that is written after the dot: "L", "R", where four pairs meet "IL" and "IR" too. */
+static bool
+find_side (const PfStitch *stitch, const char *text, PfSide *side)
+{
+  static const char *const sides[] = { "L", "IL", "IR", "R" }; /* of PfSideName */
+  for (size_t s = 0; s < G_N_ELEMENTS (sides); s++)
+    if (strcmp (text, sides[s]) == 0)
+      return pf_side_find (stitch->n_pairs, (PfSideName) s, side);
+  return false;
+}
+
 /* "close 3.R" is the right of stitch "close 3". */
 static PfEnd
 read_end (PfJsonReader *reader, const PfGround *ground, JsonObject *object, const char *key)
 {
   const char *text = pf_json_string (reader, object, key, true);
   const char *dot = text ? strrchr (text, '.') : NULL;
-  if (!dot || (strcmp (dot, ".L") != 0 && strcmp (dot, ".R") != 0))
-    {
-      pf_json_fail (reader, _ ("“%s” must name a stitch and its side, such as “1.L” or “1.R”."),
-                    key);
-      return (PfEnd){ 0, PF_LEFT };
-    }
-  g_autofree char *name = g_strndup (text, (gsize) (dot - text));
-  const int k = find_named (reader, ground, key, name);
-  return (PfEnd){ MAX (k, 0), dot[1] == 'L' ? PF_LEFT : PF_RIGHT };
+  g_autofree char *name = dot ? g_strndup (text, (gsize) (dot - text)) : NULL;
+  const int k = dot ? find_named (reader, ground, key, name) : -1;
+  PfEnd end = { MAX (k, 0), PF_LEFT };
+  if (!dot || (k >= 0 && !find_side (&ground->stitches[k], dot + 1, &end.side)))
+    pf_json_fail (reader,
+                  _ ("“%s” must name a stitch and its side, such as “1.L” or “1.R”; where four "
+                     "pairs meet also “1.IL” or “1.IR”."),
+                  key);
+  return end;
 }
 
 static void
@@ -190,8 +203,8 @@ read_ground (PfJsonReader *reader, JsonNode *root)
   const guint n_lines = lines ? json_array_get_length (lines) : 0;
   if (n_stitches < 1 || n_stitches > PF_GROUND_MAX_STITCHES)
     pf_json_fail (reader, _ ("“stitches” must hold 1 to %d stitches."), PF_GROUND_MAX_STITCHES);
-  if (n_lines > 2 * PF_GROUND_MAX_STITCHES)
-    pf_json_fail (reader, _ ("“pair_lines” must hold two pair lines for each stitch."));
+  if (n_lines > PF_STITCH_MAX_PAIRS * PF_GROUND_MAX_STITCHES)
+    pf_json_fail (reader, _ ("“pair_lines” must hold one pair line for each pair of each stitch."));
   if (reader->error)
     return NULL;
   PfGround *ground = pf_ground_new ((int) n_stitches, (int) n_lines);

@@ -38,6 +38,8 @@ write_stitch (PfJsonWriter *writer, const PfGround *ground, const PfStitch *stit
   pf_json_put_text (writer, "name", stitch->name);
   pf_json_put_two (writer, "at", stitch->at.x, stitch->at.y);
   pf_json_put_text (writer, "work", stitch->work);
+  if (stitch->n_pairs != 2)
+    pf_json_put_number (writer, "pairs", stitch->n_pairs);
   if (stitch->closes >= 0)
     pf_json_put_text (writer, "closes", ground->stitches[stitch->closes].name);
   if (stitch->core)
@@ -50,8 +52,10 @@ write_stitch (PfJsonWriter *writer, const PfGround *ground, const PfStitch *stit
 static void
 write_end (PfJsonWriter *writer, const char *key, const PfGround *ground, PfEnd end)
 {
+  static const char *const sides[] = { "L", "IL", "IR", "R" }; /* of PfSideName */
+  const PfStitch *stitch = &ground->stitches[end.stitch];
   g_autofree char *text =
-      g_strdup_printf ("%s.%c", ground->stitches[end.stitch].name, end.side == PF_LEFT ? 'L' : 'R');
+      g_strdup_printf ("%s.%s", stitch->name, sides[pf_side_name (stitch->n_pairs, end.side)]);
   pf_json_put_text (writer, key, text);
 }
 

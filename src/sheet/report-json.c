@@ -194,6 +194,23 @@ add_stitch (JsonBuilder *json, const PfMotif *motif, PfStitchId id)
   add_repeat (json, id.i, id.j);
 }
 
+/* The side of a stitch of so many pairs. */
+static void
+add_side (JsonBuilder *json, unsigned n_sides, unsigned side)
+{
+  static const char *const names[] = { "left", "inner left", "inner right", "right" };
+  add_string (json, "side", names[pf_side_name ((int) n_sides, (PfSide) side)]);
+}
+
+static void
+add_pairs (JsonBuilder *json, unsigned n_sides, const PfWorkedEnd *ends)
+{
+  static const char *const names[] = { "left_pair", "inner_left_pair", "inner_right_pair",
+                                       "right_pair" };
+  for (unsigned side = 0; side < n_sides; side++)
+    add_count (json, names[pf_side_name ((int) n_sides, (PfSide) side)], ends[side].pair + 1);
+}
+
 static void
 add_step (JsonBuilder *json, const PfMotif *motif, PfPathStep step)
 {
@@ -207,7 +224,7 @@ add_step (JsonBuilder *json, const PfMotif *motif, PfPathStep step)
   else
     {
       add_stitch (json, motif, filling->stitches[step.index].id);
-      add_string (json, "side", step.side == PF_LEFT ? "left" : "right");
+      add_side (json, filling->stitches[step.index].n_sides, step.side);
       add_point (json, "at", filling->stitches[step.index].at);
     }
   json_builder_end_object (json);
@@ -248,8 +265,7 @@ add_worked (JsonBuilder *json, const PfMotif *motif)
       add_stitch (json, motif, stitch->id);
       add_string (json, "work", pf_filling_work (filling, motif->ground, stitch));
       add_point (json, "at", stitch->at);
-      add_count (json, "left_pair", stitch->pairs_in[PF_LEFT] + 1);
-      add_count (json, "right_pair", stitch->pairs_in[PF_RIGHT] + 1);
+      add_pairs (json, stitch->n_sides, pf_worked_ends (filling, stitch));
       add_flag (json, "bead", beaded[filling->order[n]]);
       json_builder_end_object (json);
     }
@@ -265,7 +281,8 @@ add_sewn_stitch (JsonBuilder *json, const char *name, const PfMotif *motif, guin
     return;
   begin_member (json, name);
   add_stitch (json, motif, filling->stitches[filling->crossings[crossing].stitch].id);
-  add_string (json, "side", filling->crossings[crossing].side == PF_LEFT ? "left" : "right");
+  add_side (json, filling->stitches[filling->crossings[crossing].stitch].n_sides,
+            filling->crossings[crossing].side);
   add_point (json, "crosses_at", filling->crossings[crossing].at);
   json_builder_end_object (json);
 }
@@ -346,6 +363,15 @@ add_warnings (JsonBuilder *json, const PfFilling *filling)
 }
 
 /* Choices that couldn't be kept to. */
+/* The sides of the stitch that a choice names: a choice may have been made for another ground. */
+static unsigned
+n_sides_of (const PfGround *ground, PfLineId line)
+{
+  const bool known = line.stitch.k >= 0 && line.stitch.k < ground->n_stitches;
+  const int n = known ? ground->stitches[line.stitch.k].n_pairs : 2;
+  return (int) line.side < n ? (unsigned) n : PF_STITCH_MAX_PAIRS;
+}
+
 static void
 add_unheeded (JsonBuilder *json, const PfMotif *motif)
 {
@@ -361,7 +387,7 @@ add_unheeded (JsonBuilder *json, const PfMotif *motif)
           const PfLineId line = motif->settings.sewing_choices[unheeded->index].line;
           add_count (json, "stitch_number", (size_t) line.stitch.k + 1);
           add_repeat (json, line.stitch.i, line.stitch.j);
-          add_string (json, "side", line.side == PF_LEFT ? "left" : "right");
+          add_side (json, n_sides_of (motif->ground, line), line.side);
           add_string (json, "way", line.leaves ? "leaves" : "enters");
         }
       else

@@ -69,15 +69,16 @@ each_pair_is_found_on_its_lines (void)
     for (int side = PF_LEFT; side <= PF_RIGHT; side++)
       {
         const PfWorkedStitch *stitch = &filling->stitches[s];
-        if (stitch->to[side] == PF_NONE)
+        if (pf_worked_ends (filling, stitch)[side].to == PF_NONE)
           continue;
-        const PfPoint a = stitch->at, b = filling->stitches[stitch->to[side]].at;
+        const PfPoint a = stitch->at,
+                      b = filling->stitches[pf_worked_ends (filling, stitch)[side].to].at;
         if (hypot (a.x - b.x, a.y - b.y) < 1)
           continue;
         const PfPick pick = pf_find_pick (
             editor, (PfPoint){ (a.x + b.x) / 2 + 0.02, (a.y + b.y) / 2 }, 0.5, ONLY (PF_PICK_PAIR));
         g_assert_cmpint (pick.kind, ==, PF_PICK_PAIR);
-        g_assert_cmpuint (pick.index, ==, stitch->pairs_out[side]);
+        g_assert_cmpuint (pick.index, ==, pf_worked_ends (filling, stitch)[side].pair);
         n++;
       }
   g_assert_cmpuint (n, >, 50);

@@ -203,8 +203,8 @@ check_all_lines (const PfLattice *lattice, const PfRegion *region)
       for (int i = lattice->i0; i < lattice->i0 + lattice->n_columns; i++)
         if (!pf_lattice_dropped (lattice, (PfStitchId){ k, i, j }))
           {
-            check_line (&c, cuts, (PfStitchId){ k, i, j }, PF_LEFT, &n_seen);
-            check_line (&c, cuts, (PfStitchId){ k, i, j }, PF_RIGHT, &n_seen);
+            for (int side = 0; side < lattice->ground->stitches[k].n_pairs; side++)
+              check_line (&c, cuts, (PfStitchId){ k, i, j }, (PfSide) side, &n_seen);
           }
   g_assert_cmpuint (n_seen, ==, cuts->len);
 }
@@ -227,6 +227,7 @@ static const Sample samples[] = {
   { "all plain", "armure", 8, 30, 1.5, 4, 0.25, true },
   { "large cores", "spider", 10, 30, 1, 2, 0.25, false },
   { "large cores, all plain", "spider", 10, 30, 1, 2, 0.25, true },
+  { "four pairs to a stitch", "plait-lattice", 8, 30, 1, 3, 0.25, false },
   { "corners without pins", "rose", 8, 30, 1.5, 4, 0.25, false },
 };
 

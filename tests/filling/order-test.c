@@ -23,12 +23,12 @@ static guint32
 next_of (const PfFilling *f, guint32 stitch, int side, int *entry)
 {
   const PfWorkedStitch *s = &f->stitches[stitch];
-  if (s->leaving[side] == PF_NONE)
+  if (pf_worked_ends (f, s)[side].leaving == PF_NONE)
     {
-      *entry = s->to_side[side];
-      return s->to[side];
+      *entry = pf_worked_ends (f, s)[side].to_side;
+      return pf_worked_ends (f, s)[side].to;
     }
-  const guint32 match = f->crossings[s->leaving[side]].match;
+  const guint32 match = f->crossings[pf_worked_ends (f, s)[side].leaving].match;
   if (match == PF_NONE)
     return PF_NONE;
   *entry = f->crossings[match].side;
@@ -83,7 +83,7 @@ check_order (const Checked *c)
   g_autofree bool *worked = g_new0 (bool, MAX (f->n_stitches, 1));
   int entry;
   for (guint32 s = 0; s < f->n_stitches; s++)
-    for (int side = 0; side < 2; side++)
+    for (int side = 0; side < (int) f->stitches[s].n_sides; side++)
       if (next_of (f, s, side, &entry) != PF_NONE)
         waits_for[next_of (f, s, side, &entry)]++;
   guint32 last = PF_NONE;
@@ -92,7 +92,7 @@ check_order (const Checked *c)
       const guint32 s = f->order[n];
       g_assert_cmpuint (s, ==, plainest_choice (c, waits_for, worked, last));
       worked[s] = true;
-      for (int side = 0; side < 2; side++)
+      for (int side = 0; side < (int) f->stitches[s].n_sides; side++)
         if (next_of (f, s, side, &entry) != PF_NONE)
           waits_for[next_of (f, s, side, &entry)]--;
       last = s;
@@ -108,23 +108,22 @@ check_links (const PfFilling *f)
 {
   size_t n_crossings = 0;
   for (guint32 s = 0; s < f->n_stitches; s++)
-    for (guint32 side = 0; side < 2; side++)
+    for (guint32 side = 0; side < f->stitches[s].n_sides; side++)
       {
-        const PfWorkedStitch *stitch = &f->stitches[s];
-        const guint32 to = stitch->to[side], leaving = stitch->leaving[side];
-        g_assert_true ((to == PF_NONE) == (leaving != PF_NONE));
-        g_assert_true ((stitch->from[side] == PF_NONE) == (stitch->entering[side] != PF_NONE));
-        if (to != PF_NONE)
-          g_assert_cmpuint (f->stitches[to].from[stitch->to_side[side]], ==, s);
-        n_crossings += (leaving != PF_NONE) + (stitch->entering[side] != PF_NONE);
+        const PfWorkedEnd *end = &pf_worked_ends (f, &f->stitches[s])[side];
+        g_assert_true ((end->to == PF_NONE) == (end->leaving != PF_NONE));
+        g_assert_true ((end->from == PF_NONE) == (end->entering != PF_NONE));
+        if (end->to != PF_NONE)
+          g_assert_cmpuint (pf_worked_ends (f, &f->stitches[end->to])[end->to_side].from, ==, s);
+        n_crossings += (end->leaving != PF_NONE) + (end->entering != PF_NONE);
       }
   g_assert_cmpuint (n_crossings, ==, f->n_crossings);
   for (guint32 n = 0; n < f->n_crossings; n++)
     {
       const PfCrossing *crossing = &f->crossings[n];
       const PfWorkedStitch *stitch = &f->stitches[crossing->stitch];
-      g_assert_cmpuint ((crossing->leaves ? stitch->leaving : stitch->entering)[crossing->side], ==,
-                        n);
+      const PfWorkedEnd *end = &pf_worked_ends (f, stitch)[crossing->side];
+      g_assert_cmpuint (crossing->leaves ? end->leaving : end->entering, ==, n);
       if (n > 0)
         g_assert_true (crossing->place.loop > crossing[-1].place.loop ||
                        (crossing->place.loop == crossing[-1].place.loop &&
@@ -192,18 +191,22 @@ check_sewings (const Checked *c)
   for (size_t n = 0; n < f->n_stitches; n++)
     {
       const PfWorkedStitch *stitch = &f->stitches[f->order[n]];
-      for (int side = 0; side < 2; side++)
-        if (stitch->entering[side] != PF_NONE)
+      for (unsigned side = 0; side < stitch->n_sides; side++)
+        if (pf_worked_ends (f, stitch)[side].entering != PF_NONE)
           {
-            g_assert_cmpuint (f->crossings[stitch->entering[side]].sewing, ==, next);
-            g_assert_cmpuint (f->sewings[next++].entering, ==, stitch->entering[side]);
+            g_assert_cmpuint (f->crossings[pf_worked_ends (f, stitch)[side].entering].sewing, ==,
+                              next);
+            g_assert_cmpuint (f->sewings[next++].entering, ==,
+                              pf_worked_ends (f, stitch)[side].entering);
           }
-      for (int side = 0; side < 2; side++)
-        if (stitch->leaving[side] != PF_NONE &&
-            f->crossings[stitch->leaving[side]].kind != PF_PAIR_TURNED)
+      for (unsigned side = 0; side < stitch->n_sides; side++)
+        if (pf_worked_ends (f, stitch)[side].leaving != PF_NONE &&
+            f->crossings[pf_worked_ends (f, stitch)[side].leaving].kind != PF_PAIR_TURNED)
           {
-            g_assert_cmpuint (f->crossings[stitch->leaving[side]].sewing, ==, next);
-            g_assert_cmpuint (f->sewings[next++].leaving, ==, stitch->leaving[side]);
+            g_assert_cmpuint (f->crossings[pf_worked_ends (f, stitch)[side].leaving].sewing, ==,
+                              next);
+            g_assert_cmpuint (f->sewings[next++].leaving, ==,
+                              pf_worked_ends (f, stitch)[side].leaving);
           }
     }
   g_assert_cmpuint (next, ==, f->n_sewings);
@@ -247,20 +250,21 @@ follow_pair (const PfFilling *f, guint32 pair, guint32 stitch, int side,
              const guint32 *place_in_order, bool *passed, guint32 *first, guint32 *last)
 {
   size_t at = f->pairs[pair].first_step;
-  const guint32 sewn_in = f->crossings[f->stitches[stitch].entering[side]].sewing;
+  const guint32 sewn_in =
+      f->crossings[pf_worked_ends (f, &f->stitches[stitch])[side].entering].sewing;
   g_assert_cmpuint (f->pairs[pair].sewn_in, ==, sewn_in);
   expect_step (f, &at, PF_STEP_SEWING, sewn_in, side);
   *first = place_in_order[stitch];
   for (;;)
     {
       const PfWorkedStitch *s = &f->stitches[stitch];
-      g_assert_false (passed[2 * stitch + (guint32) side]);
-      passed[2 * stitch + (guint32) side] = true;
-      g_assert_cmpuint (s->pairs_in[side], ==, pair);
-      g_assert_cmpuint (s->pairs_out[side], ==, pair);
+      g_assert_false (passed[f->stitches[stitch].first_end + (guint32) side]);
+      passed[f->stitches[stitch].first_end + (guint32) side] = true;
+      g_assert_cmpuint (pf_worked_ends (f, s)[side].pair, ==, pair);
+      g_assert_cmpuint (pf_worked_ends (f, s)[side].pair, ==, pair);
       expect_step (f, &at, PF_STEP_STITCH, stitch, side);
       *last = place_in_order[stitch];
-      const guint32 leaving = s->leaving[side];
+      const guint32 leaving = pf_worked_ends (f, s)[side].leaving;
       if (leaving != PF_NONE)
         {
           const PfCrossing *crossing = &f->crossings[leaving];
@@ -290,16 +294,16 @@ static void
 check_paths (const PfFilling *f)
 {
   g_autofree guint32 *place_in_order = g_new (guint32, MAX (f->n_stitches, 1));
-  g_autofree bool *passed = g_new0 (bool, MAX (2 * f->n_stitches, 1));
+  g_autofree bool *passed = g_new0 (bool, MAX (f->n_ends, 1));
   g_autofree guint32 *first = g_new (guint32, MAX (f->n_pairs, 1)),
                      *last = g_new (guint32, MAX (f->n_pairs, 1));
   for (guint32 n = 0; n < f->n_stitches; n++)
     place_in_order[f->order[n]] = n;
   guint32 pair = 0;
   for (guint32 n = 0; n < f->n_stitches; n++)
-    for (int side = 0; side < 2; side++)
+    for (int side = 0; side < (int) f->stitches[f->order[n]].n_sides; side++)
       {
-        const guint32 entering = f->stitches[f->order[n]].entering[side];
+        const guint32 entering = pf_worked_ends (f, &f->stitches[f->order[n]])[side].entering;
         if (entering == PF_NONE || f->crossings[entering].kind != PF_PAIR_NEW)
           continue;
         g_assert_cmpuint (f->crossings[entering].pair, ==, pair);
@@ -307,7 +311,7 @@ check_paths (const PfFilling *f)
         pair++;
       }
   g_assert_cmpuint (pair, ==, f->n_pairs);
-  for (size_t e = 0; e < 2 * f->n_stitches; e++)
+  for (size_t e = 0; e < f->n_ends; e++)
     g_assert_true (passed[e]);
   size_t most = 0;
   for (guint32 n = 0; n < f->n_stitches; n++)
@@ -361,12 +365,13 @@ typedef struct {
 } Sample;
 
 static const Sample samples[] = {
-  { "torchon", 2.5, 5, 0.25, 1, false },   { "torchon", 2.5, 5, 0, 0, false },
-  { "torchon", 2.5, 5, 1, 8, false },      { "armure", 3, 6, 0.25, 1, false },
-  { "armure", 3, 6, 0.25, 3, true },       { "armure", 3, 6, 0, 30, false },
-  { "rose", 3, 6, 0.25, 1, false },        { "spider", 2, 4, 0.25, 1, false },
-  { "spider", 2, 4, 0.1, 2, true },        { "honeycomb", 2.5, 5, 0.25, 1, false },
-  { "point-net", 2.5, 5, 0.25, 1, false }, { "torchon-without-pins", 2.5, 5, 0.25, 1, false },
+  { "torchon", 2.5, 5, 0.25, 1, false },     { "torchon", 2.5, 5, 0, 0, false },
+  { "torchon", 2.5, 5, 1, 8, false },        { "armure", 3, 6, 0.25, 1, false },
+  { "armure", 3, 6, 0.25, 3, true },         { "armure", 3, 6, 0, 30, false },
+  { "rose", 3, 6, 0.25, 1, false },          { "spider", 2, 4, 0.25, 1, false },
+  { "spider", 2, 4, 0.1, 2, true },          { "honeycomb", 2.5, 5, 0.25, 1, false },
+  { "point-net", 2.5, 5, 0.25, 1, false },   { "torchon-without-pins", 2.5, 5, 0.25, 1, false },
+  { "plait-lattice", 2, 4, 0.25, 1, false }, { "plait-lattice", 2, 4, 0, 6, false },
 };
 
 static void

@@ -147,6 +147,8 @@ static const Sample samples[] = {
   { "rose, square", "rose", 5, 3, true },
   { "spider", "spider", 3, 2, false },
   { "honeycomb", "honeycomb", 4, 2, false },
+  { "plait lattice", "plait-lattice", 3, 2, false },
+  { "plait lattice, square", "plait-lattice", 3, 3, true },
 };
 
 static PfRegion *

@@ -82,8 +82,10 @@ closed_later (void)
   PfGround *ground = pf_ground_new (2, 4);
   ground->a = (PfPoint){ 1, 1 };
   ground->b = (PfPoint){ -1, 1 };
-  ground->stitches[0] = (PfStitch){ g_strdup ("set"), { 0, 0 }, g_strdup ("ctp"), .closes = -1 };
-  ground->stitches[1] = (PfStitch){ g_strdup ("close"), { 0, 0 }, g_strdup ("ct"), .closes = 0 };
+  ground->stitches[0] =
+      (PfStitch){ g_strdup ("set"), { 0, 0 }, g_strdup ("ctp"), .n_pairs = 2, .closes = -1 };
+  ground->stitches[1] =
+      (PfStitch){ g_strdup ("close"), { 0, 0 }, g_strdup ("ct"), .n_pairs = 2, .closes = 0 };
   ground->lines[0] = (PfPairLine){ { 0, PF_LEFT }, { 1, PF_LEFT }, 0, 0, 0 };
   ground->lines[1] = (PfPairLine){ { 0, PF_RIGHT }, { 1, PF_RIGHT }, 0, 0, 0 };
   ground->lines[2] = (PfPairLine){ { 1, PF_RIGHT }, { 0, PF_LEFT }, 1, 0, 0 };
@@ -160,9 +162,9 @@ test_columns (void)
   ground->a = (PfPoint){ 1.5, 0 };
   ground->b = (PfPoint){ 0, 2 };
   ground->stitches[0] =
-      (PfStitch){ g_strdup ("upper"), { 0, 0 }, g_strdup ("ctpct"), .closes = -1 };
+      (PfStitch){ g_strdup ("upper"), { 0, 0 }, g_strdup ("ctpct"), .n_pairs = 2, .closes = -1 };
   ground->stitches[1] =
-      (PfStitch){ g_strdup ("lower"), { 0, 1 }, g_strdup ("ctpct"), .closes = -1 };
+      (PfStitch){ g_strdup ("lower"), { 0, 1 }, g_strdup ("ctpct"), .n_pairs = 2, .closes = -1 };
   for (int e = 0; e < 4; e++)
     ground->lines[e] = (PfPairLine){ { e / 2, e % 2 }, { 1 - e / 2, e % 2 }, 0, e / 2, 0 };
   g_assert_true (pf_ground_complete (ground, &error));

@@ -13,7 +13,10 @@ test_filled_in (void)
       g_autoptr (GError) error = NULL;
       g_assert_true (pf_ground_check_pairs (ground, &error));
       g_assert_no_error (error);
-      g_assert_cmpint (ground->n_lines, ==, 2 * ground->n_stitches);
+      int n_ends = 0;
+      for (int k = 0; k < ground->n_stitches; k++)
+        n_ends += ground->stitches[k].n_pairs;
+      g_assert_cmpint (ground->n_lines, ==, n_ends);
       for (int e = 0; e < ground->n_lines; e++)
         {
           const PfPairLine *line = &ground->lines[e];
@@ -38,12 +41,12 @@ test_line_missing (void)
             const PfPairLine gone = ground->lines[e];
             ground->lines[e] = ground->lines[--ground->n_lines];
             const bool accepted = pf_ground_check_pairs (ground, &error);
-            g_autofree char *leaves = g_strdup_printf (
-                "Stitch “%s”: No pair leaves it on its %s", ground->stitches[gone.from.stitch].name,
-                gone.from.side == PF_LEFT ? "left" : "right");
+            g_autofree char *leaves = g_strdup_printf ("Stitch “%s”: No pair leaves it on its %s",
+                                                       ground->stitches[gone.from.stitch].name,
+                                                       sample_side (ground, gone.from));
             g_autofree char *comes = g_strdup_printf ("Stitch “%s”: No pair comes to it on its %s",
                                                       ground->stitches[gone.to.stitch].name,
-                                                      gone.to.side == PF_LEFT ? "left" : "right");
+                                                      sample_side (ground, gone.to));
             assert_refused (accepted, &error, strstr (error->message, "leaves") ? leaves : comes);
           }
         pf_ground_free (ground);
@@ -67,7 +70,7 @@ test_end_taken (void)
               const PfEnd end = start ? first.from : first.to;
               g_autofree char *part = g_strdup_printf (
                   "Stitch “%s”: Two pairs %s it on its %s", ground->stitches[end.stitch].name,
-                  start ? "leave" : "come to", end.side == PF_LEFT ? "left" : "right");
+                  start ? "leave" : "come to", sample_side (ground, end));
               assert_refused (pf_ground_check_pairs (ground, &error), &error, part);
             }
           pf_ground_free (ground);
@@ -105,6 +108,21 @@ test_reach_and_twists (void)
     }
 }
 
+/* Only where four pairs meet are there inner sides. */
+static void
+test_inner_sides (void)
+{
+  for (int start = 0; start < 2; start++)
+    {
+      PfGround *ground = sample_plaits ();
+      g_autoptr (GError) error = NULL;
+      PfPairLine *line = &ground->lines[start ? 4 : 0]; /* from a plait, to a plait */
+      (start ? &line->from : &line->to)->side = PF_THIRD;
+      assert_refused (pf_ground_check_pairs (ground, &error), &error, "ends at an inner side");
+      pf_ground_free (ground);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -113,5 +131,6 @@ main (int argc, char **argv)
   g_test_add_func ("/ground/pairs/line-missing", test_line_missing);
   g_test_add_func ("/ground/pairs/end-taken", test_end_taken);
   g_test_add_func ("/ground/pairs/reach-and-twists", test_reach_and_twists);
+  g_test_add_func ("/ground/pairs/inner-sides", test_inner_sides);
   return g_test_run ();
 }

@@ -12,6 +12,7 @@ typedef struct {
   const char *work;
   bool core;
   int closes; /* 1 + the stitch; 0 for none */
+  int pairs;
 } Stitch;
 
 #define L PF_LEFT
@@ -20,7 +21,10 @@ typedef struct {
 static PfGround *
 make (double ax, double ay, const Stitch *stitches, int n, const PfPairLine *lines)
 {
-  PfGround *ground = pf_ground_new (n, 2 * n);
+  int n_lines = 0;
+  for (int k = 0; k < n; k++)
+    n_lines += stitches[k].pairs;
+  PfGround *ground = pf_ground_new (n, n_lines);
   ground->a = (PfPoint){ ax, ay };
   ground->b = (PfPoint){ -ax, ay };
   for (int k = 0; k < n; k++)
@@ -31,8 +35,9 @@ make (double ax, double ay, const Stitch *stitches, int n, const PfPairLine *lin
       stitch->at = (PfPoint){ stitches[k].x, stitches[k].y };
       stitch->core = stitches[k].core;
       stitch->closes = stitches[k].closes - 1;
+      stitch->n_pairs = stitches[k].pairs;
     }
-  for (int e = 0; e < 2 * n; e++)
+  for (int e = 0; e < n_lines; e++)
     ground->lines[e] = lines[e];
   return ground;
 }
@@ -40,7 +45,7 @@ make (double ax, double ay, const Stitch *stitches, int n, const PfPairLine *lin
 PfGround *
 sample_torchon (void)
 {
-  static const Stitch stitches[] = { { .name = "1", .work = "ctpct" } };
+  static const Stitch stitches[] = { { .name = "1", .work = "ctpct", .pairs = 2 } };
   static const PfPairLine lines[] = {
     { { 0, R }, { 0, L }, 1, 0, 0 },
     { { 0, L }, { 0, R }, 0, 1, 0 },
@@ -52,9 +57,9 @@ PfGround *
 sample_rose (void)
 {
   static const Stitch stitches[] = {
-    { "nw", -1, -1, "ctct", false, 0 },   { "ne", 1, -1, "ctct", false, 0 },
-    { "top", 0, -1, "ctpct", false, 0 },  { "left", -1, 0, "ctpct", false, 0 },
-    { "right", 1, 0, "ctpct", false, 0 }, { "bottom", 0, 1, "ctpct", false, 0 },
+    { "nw", -1, -1, "ctct", false, 0, 2 },   { "ne", 1, -1, "ctct", false, 0, 2 },
+    { "top", 0, -1, "ctpct", false, 0, 2 },  { "left", -1, 0, "ctpct", false, 0, 2 },
+    { "right", 1, 0, "ctpct", false, 0, 2 }, { "bottom", 0, 1, "ctpct", false, 0, 2 },
   };
   enum { NW, NE, TOP, LEFT, RIGHT, BOTTOM };
   static const PfPairLine lines[] = {
@@ -73,13 +78,13 @@ sample_armure (void)
 {
   enum { TOP, LEFT, RIGHT, CENTRE, CLOSE_LEFT, CLOSE_RIGHT, BOTTOM };
   static const Stitch stitches[] = {
-    { "top", 0, -1, "ctp", false, 0 },
-    { "left", -1, 0, "ctp", false, 0 },
-    { "right", 1, 0, "ctp", false, 0 },
-    { "centre", 0, 0, "ct", true, 0 },
-    { "close left", -1, 0, "ct", false, 1 + LEFT },
-    { "close right", 1, 0, "ct", false, 1 + RIGHT },
-    { "bottom", 0, 1, "ctp", false, 0 },
+    { "top", 0, -1, "ctp", false, 0, 2 },
+    { "left", -1, 0, "ctp", false, 0, 2 },
+    { "right", 1, 0, "ctp", false, 0, 2 },
+    { "centre", 0, 0, "ct", true, 0, 2 },
+    { "close left", -1, 0, "ct", false, 1 + LEFT, 2 },
+    { "close right", 1, 0, "ct", false, 1 + RIGHT, 2 },
+    { "bottom", 0, 1, "ctp", false, 0, 2 },
   };
   static const PfPairLine lines[] = {
     { { BOTTOM, R }, { LEFT, L }, 1, 0, 0 },       { { CLOSE_RIGHT, R }, { TOP, L }, 1, 0, 0 },
@@ -98,9 +103,9 @@ sample_honeycomb (void)
 {
   const double r3 = 1.7320508075688772; /* square root of 3 */
   const Stitch stitches[] = {
-    { "mid", 0, 0, "cttpctt", false, 0 },
-    { "right", r3 / 2, 0.5, "cttpctt", false, 0 },
-    { "left", -r3 / 2, 0.5, "cttpctt", false, 0 },
+    { "mid", 0, 0, "cttpctt", false, 0, 2 },
+    { "right", r3 / 2, 0.5, "cttpctt", false, 0, 2 },
+    { "left", -r3 / 2, 0.5, "cttpctt", false, 0, 2 },
   };
   static const PfPairLine lines[] = {
     { { 0, R }, { 1, L }, 0, 0, 0 }, { { 0, L }, { 2, R }, 0, 0, 0 },
@@ -110,12 +115,40 @@ sample_honeycomb (void)
   return make (r3, 1, stitches, 3, lines);
 }
 
+PfGround *
+sample_plaits (void)
+{
+  static const Stitch stitches[] = {
+    { "crossing", 0, 0, "ctc", false, 0, 4 },
+    { "left", -0.5, 0.5, "ctctctct", false, 0, 2 },
+    { "right", 0.5, 0.5, "ctctctct", false, 0, 2 },
+  };
+  enum { CROSSING, LEFT, RIGHT };
+  static const PfPairLine lines[] = {
+    { { CROSSING, L }, { LEFT, L }, 0, 0, 0 },
+    { { CROSSING, PF_RIGHT }, { LEFT, R }, 0, 0, 0 },
+    { { CROSSING, PF_THIRD }, { RIGHT, L }, 0, 0, 0 },
+    { { CROSSING, PF_FOURTH }, { RIGHT, R }, 0, 0, 0 },
+    { { RIGHT, L }, { CROSSING, L }, 1, 0, 0 },
+    { { RIGHT, R }, { CROSSING, PF_RIGHT }, 1, 0, 0 },
+    { { LEFT, L }, { CROSSING, PF_THIRD }, 0, 1, 0 },
+    { { LEFT, R }, { CROSSING, PF_FOURTH }, 0, 1, 0 },
+  };
+  return make (1, 1, stitches, 3, lines);
+}
+
 const Sample samples[N_SAMPLES] = {
-  { "torchon", sample_torchon },
-  { "rose", sample_rose },
-  { "armure", sample_armure },
-  { "honeycomb", sample_honeycomb },
+  { "torchon", sample_torchon },     { "rose", sample_rose },     { "armure", sample_armure },
+  { "honeycomb", sample_honeycomb }, { "plaits", sample_plaits },
 };
+
+const char *
+sample_side (const PfGround *ground, PfEnd end)
+{
+  static const char *const two[] = { "left", "right" };
+  static const char *const four[] = { "left", "inner left", "inner right", "right" };
+  return ground->stitches[end.stitch].n_pairs == 2 ? two[end.side] : four[end.side];
+}
 
 int
 sample_stitch (const PfGround *ground, const char *name)
@@ -126,12 +159,19 @@ sample_stitch (const PfGround *ground, const char *name)
   g_assert_not_reached ();
 }
 
+/* The side at the same distance from the other end. */
+static PfSide
+other_side (const PfGround *ground, PfEnd end)
+{
+  return (PfSide) (ground->stitches[end.stitch].n_pairs - 1 - (int) end.side);
+}
+
 void
 sample_swap_entries (PfGround *ground, int stitch)
 {
   for (int e = 0; e < ground->n_lines; e++)
     if (ground->lines[e].to.stitch == stitch)
-      ground->lines[e].to.side = ground->lines[e].to.side == L ? R : L;
+      ground->lines[e].to.side = other_side (ground, ground->lines[e].to);
 }
 
 void
@@ -139,7 +179,7 @@ sample_swap_exits (PfGround *ground, int stitch)
 {
   for (int e = 0; e < ground->n_lines; e++)
     if (ground->lines[e].from.stitch == stitch)
-      ground->lines[e].from.side = ground->lines[e].from.side == L ? R : L;
+      ground->lines[e].from.side = other_side (ground, ground->lines[e].from);
 }
 
 void

@@ -11,7 +11,7 @@ typedef struct {
   PfGround *(*make) (void); /* not completed */
 } Sample;
 
-#define N_SAMPLES 4
+#define N_SAMPLES 5
 extern const Sample samples[N_SAMPLES];
 
 /* One stitch, two pair lines. */
@@ -22,6 +22,10 @@ PfGround *sample_rose (void);
 PfGround *sample_armure (void);
 /* Three stitches round hexagons. */
 PfGround *sample_honeycomb (void);
+/* Two plaits cross, all four pairs in one stitch, between plaits of two pairs. No pins. */
+PfGround *sample_plaits (void);
+/* "left", "inner left", ..., as messages call it. */
+const char *sample_side (const PfGround *ground, PfEnd end);
 
 /* The number of the stitch of that name, which must exist. */
 int sample_stitch (const PfGround *ground, const char *name);

@@ -7,11 +7,12 @@
 #include "samples.h"
 
 /* Derived from the drawings: torchon pins lie on a grid at 45 degrees whose diagonals are repeats;
- * the honeycomb's lie a unit apart in three directions. */
+ * the honeycomb's lie a unit apart in three directions; plaits lie half-way
+ * between crossings a diagonal apart. */
 static void
 test_samples (void)
 {
-  static const double spacing[N_SAMPLES] = { G_SQRT2, G_SQRT2, G_SQRT2, 1 };
+  static const double spacing[N_SAMPLES] = { G_SQRT2, G_SQRT2, G_SQRT2, 1, M_SQRT1_2 };
   for (int s = 0; s < N_SAMPLES; s++)
     {
       PfGround *ground = samples[s].make ();

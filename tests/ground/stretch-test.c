@@ -77,7 +77,7 @@ test_redrawn (void)
         const double stretch = pf_ground_stretch (ground, angle);
         redrawn->a.y *= stretch;
         redrawn->b.y *= stretch;
-        redrawn->has_pins = true;
+        redrawn->has_pins = ground->has_pins;
         for (int k = 0; k < redrawn->n_stitches; k++)
           {
             redrawn->stitches[k].at.y *= stretch;

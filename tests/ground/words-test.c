@@ -27,6 +27,8 @@ test_words (void)
     { "pct", NULL, true },
     { "ctp", NULL, true },
     { "ctpct", NULL, true },
+    { "l", NULL, false },
+    { "ctclpctc", NULL, true },
     { "ctctctctctctctctctctctctctctctctctctctctctctctctctctctctctctctct", NULL, false },
     { "ctctctctctctctctctctctctctctctctctctctctctctctctctctctctctctctctc", "too long", false },
     { "", "moves no thread", false },
@@ -156,6 +158,39 @@ test_sizes (void)
   pf_ground_free (NULL);
 }
 
+/* Two pairs or four; a leadwork is made with two. */
+static void
+test_n_pairs (void)
+{
+  static const struct {
+    int n_pairs;
+    const char *work, *problem; /* NULL: accepted */
+  } cases[] = {
+    { 2, "ctc", NULL },
+    { 4, "ctc", NULL },
+    { 4, "ctpc", NULL },
+    { 3, "ctc", "joins 3 pairs" },
+    { 0, "ctc", "joins 0 pairs" },
+    { 6, "ctc", "joins 6 pairs" },
+    { -2, "ctc", "joins -2" },
+    { 4, "l", "made with two" },
+    { 4, "ctcl", "made with two" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      PfGround *ground = sample_plaits ();
+      g_autoptr (GError) error = NULL;
+      set_work (ground, "crossing", cases[i].work);
+      ground->stitches[0].n_pairs = cases[i].n_pairs;
+      const bool accepted = pf_ground_check_words (ground, &error);
+      if (cases[i].problem)
+        assert_refused (accepted, &error, cases[i].problem);
+      else
+        g_assert_true (accepted);
+      pf_ground_free (ground);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -166,5 +201,6 @@ main (int argc, char **argv)
   g_test_add_func ("/ground/words/closing", test_closing);
   g_test_add_func ("/ground/words/closed-twice", test_closed_twice);
   g_test_add_func ("/ground/words/sizes", test_sizes);
+  g_test_add_func ("/ground/words/n-pairs", test_n_pairs);
   return g_test_run ();
 }

@@ -114,9 +114,9 @@ some_curve (void)
 static PfLineId
 some_line (const PfGround *ground)
 {
-  return (PfLineId){ { g_test_rand_int_range (0, ground->n_stitches), g_test_rand_int_range (-9, 9),
-                       g_test_rand_int_range (-9, 9) },
-                     (PfSide) g_test_rand_int_range (0, 2),
+  const int k = g_test_rand_int_range (0, ground->n_stitches);
+  return (PfLineId){ { k, g_test_rand_int_range (-9, 9), g_test_rand_int_range (-9, 9) },
+                     (PfSide) g_test_rand_int_range (0, ground->stitches[k].n_pairs),
                      g_test_rand_int_range (0, 2) };
 }
 
@@ -209,8 +209,9 @@ static void
 edit_filling (PfDraft *draft)
 {
   PfFillingSettings *s = &draft->settings;
-  static const char *const names[] = { "armure", "rose", "spider" };
-  g_autoptr (PfGround) ground = sample_ground (names[g_test_rand_int_range (0, 3)]);
+  static const char *const names[] = { "armure", "rose", "spider", "plait-lattice" };
+  g_autoptr (PfGround) ground =
+      sample_ground (names[g_test_rand_int_range (0, G_N_ELEMENTS (names))]);
   switch (g_test_rand_int_range (0, 4))
     {
     case 0:

@@ -145,10 +145,11 @@ check_pair_lines (xmlDoc *page, Map map, const PfPricking *pricking)
       for (size_t s = 0; s < filling->n_stitches; s++)
         for (int side = 0; side < 2; side++)
           {
-            if (filling->stitches[s].to[side] == PF_NONE)
+            if (pf_worked_ends (filling, &filling->stitches[s])[side].to == PF_NONE)
               continue;
             const PfPoint a = filling->stitches[s].at;
-            const PfPoint b = filling->stitches[filling->stitches[s].to[side]].at;
+            const PfPoint b =
+                filling->stitches[pf_worked_ends (filling, &filling->stitches[s])[side].to].at;
             const PfPoint middle = on_page (map, (PfPoint){ (a.x + b.x) / 2, (a.y + b.y) / 2 });
             if (pf_point_distance (a, b) > 1e-6)
               g_array_append_val (expected, middle);
