@@ -1,10 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * pinfold-cli grounds: lists the grounds that come with the program, proves them, draws one.
+ * pinfold-cli grounds: lists the grounds that come with the program, tells all of some, proves
+ * them, draws one.
  */
 #include "commands.h"
 
 #include <glib/gi18n.h>
+
+/* Columns of the list. */
+#define NAME_WIDTH 25
+#define TITLE_WIDTH 40
 
 static void
 print_padded (const char *text, int width)
@@ -16,22 +21,29 @@ print_padded (const char *text, int width)
 static void
 print_headings (bool check)
 {
-  print_padded (_ ("Name"), 21);
-  print_padded (_ ("Ground"), 38);
+  print_padded (_ ("Name"), NAME_WIDTH);
+  print_padded (_ ("Ground"), TITLE_WIDTH);
   print_padded (_ ("Stitches"), 8);
   print_padded (_ ("Pins"), 4);
   g_print ("%s\n", check ? _ ("Checks") : _ ("Family"));
 }
 
-static void
-print_ground (const PfGround *ground, bool check)
+static int
+count_pins (const PfGround *ground)
 {
   int pins = 0;
   for (int k = 0; k < ground->n_stitches; k++)
     pins += ground->stitches[k].pin;
-  print_padded (ground->name, 21);
-  print_padded (ground->title, 38);
-  g_print ("%8d  %4d  %s\n", ground->n_stitches, pins, check ? _ ("passed") : ground->family);
+  return pins;
+}
+
+static void
+print_ground (const PfGround *ground, bool check)
+{
+  print_padded (ground->name, NAME_WIDTH);
+  print_padded (ground->title, TITLE_WIDTH);
+  g_print ("%8d  %4d  %s\n", ground->n_stitches, count_pins (ground),
+           check ? _ ("passed") : ground->family);
 }
 
 /* Loading a ground proves it: a file that fails a check isn't a ground. */
@@ -57,6 +69,69 @@ list_grounds (char **names, bool check)
     g_print (_ ("Checked: two pairs in and two out at each stitch; working times; the order of "
                 "pairs round each stitch; no pair "
                 "lines cross except at a stitch; nearest pins 1 to 2 units apart.\n"));
+  return status;
+}
+
+/* --- The page of one ground ---------------------------------------------------------------------
+ */
+
+static void
+print_usual (const PfUsualGap *usual)
+{
+  g_autofree char *wraps =
+      usual->wraps_per_cm > 0 ? g_strdup_printf (_ ("%g wraps per cm"), usual->wraps_per_cm) : NULL;
+  const bool has_thread = usual->thread != NULL && *usual->thread != '\0';
+  g_autofree char *thread = has_thread && wraps != NULL
+                                ? g_strdup_printf ("%s (%s)", usual->thread, wraps)
+                                : g_strdup (has_thread ? usual->thread : wraps);
+  g_print (_ ("Usual gap: %g mm for %s. %s\n"), usual->gap_mm, thread, usual->source);
+}
+
+static void
+print_page (const PfGround *ground)
+{
+  g_print ("%s\n\n", ground->title);
+  g_print (_ ("Name: %s\n"), ground->name);
+  if (ground->also_called != NULL && ground->also_called[0] != NULL)
+    {
+      g_autofree char *names = g_strjoinv (", ", ground->also_called);
+      g_print (_ ("Also called: %s\n"), names);
+    }
+  g_print (_ ("Family: %s\n"), ground->family);
+  if (ground->used_for != NULL && *ground->used_for != '\0')
+    g_print (_ ("Used for: %s\n"), ground->used_for);
+  g_print (_ ("Source: %s\n"), ground->source);
+  if (ground->usual.gap_mm > 0)
+    print_usual (&ground->usual);
+  const int pairs = pf_ground_pairs (ground);
+  g_print (_ ("In one repeat: stitches %d, pins %d, pairs %d, threads %d\n"), ground->n_stitches,
+           count_pins (ground), pairs, 2 * pairs);
+  if (ground->notes != NULL && *ground->notes != '\0')
+    g_print ("\n%s\n", ground->notes);
+  g_print ("\n%s\n", _ ("Working one repeat"));
+  g_auto (GStrv) steps = pf_ground_working (ground);
+  for (int n = 0; steps[n] != NULL; n++)
+    g_print ("%4d. %s\n", n + 1, steps[n]);
+}
+
+static int
+print_pages (char **names)
+{
+  int status = PF_EXIT_DONE;
+  for (char **name = names; *name != NULL; name++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (PfGround) ground = pf_ground_load (*name, &error);
+      if (ground == NULL)
+        {
+          pf_say_error ("%s", error->message);
+          status = PF_EXIT_BAD_INPUT;
+          continue;
+        }
+      if (name > names)
+        g_print ("\n\n");
+      print_page (ground);
+    }
   return status;
 }
 
@@ -94,14 +169,16 @@ pf_grounds_command (int argc, char **argv)
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
   g_option_context_set_summary (
       context,
-      _ ("Lists the grounds that come with Pinfold, or those named (a .json file is one, too)."));
+      _ ("Lists the grounds that come with Pinfold; of those named (a .json file is one, too) it "
+         "prints all that is known, with their working step by step."));
   g_option_context_set_description (context, _ ("Examples:\n"
+                                                "  pinfold-cli grounds rose\n"
                                                 "  pinfold-cli grounds --check\n"
                                                 "  pinfold-cli grounds --draw rose.svg rose\n"));
   if (!pf_parse_options (context, argc, argv))
     return PF_EXIT_WRONG_USE;
   if (draw == NULL)
-    return list_grounds (names, check);
+    return names == NULL || check ? list_grounds (names, check) : print_pages (names);
   if (names != NULL && g_strv_length (names) == 1)
     return draw_ground (names[0], draw);
   pf_say_error (_ ("--draw needs the name of one ground. Try “pinfold-cli grounds --help”."));

@@ -51,6 +51,8 @@ pf_ground_free (PfGround *ground)
   g_free (ground->source);
   g_free (ground->used_for);
   g_free (ground->notes);
+  g_free (ground->usual.thread);
+  g_free (ground->usual.source);
   g_free (ground);
 }
 
@@ -86,6 +88,18 @@ pf_ground_equal (const PfGround *a, const PfGround *b)
     if (!lines_equal (&a->lines[e], &b->lines[e]))
       return false;
   return true;
+}
+
+int
+pf_ground_pairs (const PfGround *ground)
+{
+  int over_a = 0, over_b = 0;
+  for (int e = 0; e < ground->n_lines; e++)
+    {
+      over_a += ground->lines[e].da;
+      over_b += ground->lines[e].db;
+    }
+  return ABS (over_a) + ABS (over_b);
 }
 
 bool

@@ -55,6 +55,14 @@ typedef struct {
   int twists; /* twists added on the way */
 } PfPairLine;
 
+/* A gap at which a ground is usually worked with some thread. */
+typedef struct {
+  double gap_mm;       /* 0: no source gives one */
+  double wraps_per_cm; /* of the thread; 0: not known */
+  char *thread;        /* its name; may be empty if its wraps are known */
+  char *source;
+} PfUsualGap;
+
 typedef struct {
   int refs;    /* private */
   char *name;  /* as it is asked for: lower case, hyphens */
@@ -64,6 +72,7 @@ typedef struct {
   char *source;   /* where its working is published, or "Common practice." */
   char *used_for; /* may be empty, like notes */
   char *notes;
+  PfUsualGap usual;
   PfPoint a, b; /* repeat vectors */
   PfStitch *stitches;
   int n_stitches;
@@ -101,6 +110,13 @@ void pf_ground_free (PfGround *ground);
  *     clockwise, as drawn, and no two pair lines cross except at a stitch;
  *   - the nearest pins stand 1 to 2 ground units apart. */
 bool pf_ground_complete (PfGround *ground, GError **error);
+
+/* How one repeat is worked, step by step: a sentence for each stitch in the order of the working
+ * times, before it one for each pair that is twisted on its way there. Of a complete ground.
+ * Translated; free with g_strfreev(). */
+char **pf_ground_working (const PfGround *ground);
+/* How many pairs run through one repeat: as many lines leave it over its two lower sides. */
+int pf_ground_pairs (const PfGround *ground);
 
 /* The pieces of pf_ground_complete(), in the order in which they are done. */
 bool pf_ground_check_words (PfGround *ground, GError **error);

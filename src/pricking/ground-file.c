@@ -15,11 +15,16 @@
 #define FORMAT "pinfold-ground"
 #define VERSION 1
 #define MAX_NAME 40 /* bytes */
+#define MIN_GAP 0.2 /* mm, as a filling takes them */
+#define MAX_GAP 100.0
+#define ANY_NUMBER 1e6
+#define MAX_WRAPS 500.0 /* more than any thread has: only to catch slips */
 
 static const char *const ground_keys[] = { "format",      "version", "name",     "title",
                                            "also_called", "family",  "used_for", "source",
-                                           "notes",       "repeat",  "stitches", "pair_lines",
-                                           NULL };
+                                           "notes",       "usual",   "repeat",   "stitches",
+                                           "pair_lines",  NULL };
+static const char *const usual_keys[] = { "thread", "wraps_per_cm", "gap_mm", "source", NULL };
 static const char *const repeat_keys[] = { "a", "b", NULL };
 static const char *const stitch_keys[] = { "name", "at",   "work",   "pairs",
                                            "core", "bead", "closes", NULL };
@@ -151,6 +156,24 @@ read_graph (PfJsonReader *reader, PfGround *ground, JsonArray *stitches, JsonArr
 }
 
 static void
+read_usual (PfJsonReader *reader, PfUsualGap *usual, JsonNode *node)
+{
+  pf_json_at (reader, g_strdup ("usual"));
+  JsonObject *object = pf_json_object (reader, node, usual_keys);
+  usual->thread = g_strdup (pf_json_string (reader, object, "thread", false));
+  usual->wraps_per_cm = pf_json_number (reader, object, "wraps_per_cm", ANY_NUMBER, 0);
+  usual->gap_mm = pf_json_number (reader, object, "gap_mm", ANY_NUMBER, 0);
+  usual->source = g_strdup (pf_json_string (reader, object, "source", true));
+  if (usual->gap_mm < MIN_GAP || usual->gap_mm > MAX_GAP)
+    pf_json_fail (reader, _ ("“gap_mm” must be a number from %g to %g."), MIN_GAP, MAX_GAP);
+  if (usual->wraps_per_cm < 0 || usual->wraps_per_cm > MAX_WRAPS)
+    pf_json_fail (reader, _ ("“wraps_per_cm” must be a number from 0 to %g."), MAX_WRAPS);
+  if (usual->wraps_per_cm == 0 && !(usual->thread && *usual->thread))
+    pf_json_fail (reader, _ ("Name the “thread”, or give its “wraps_per_cm”."));
+  pf_json_at (reader, NULL);
+}
+
+static void
 read_about (PfJsonReader *reader, PfGround *ground, JsonObject *object)
 {
   ground->name = g_strdup (pf_json_string (reader, object, "name", true));
@@ -160,6 +183,9 @@ read_about (PfJsonReader *reader, PfGround *ground, JsonObject *object)
   ground->used_for = g_strdup (pf_json_string (reader, object, "used_for", false));
   ground->source = g_strdup (pf_json_string (reader, object, "source", true));
   ground->notes = g_strdup (pf_json_string (reader, object, "notes", false));
+  JsonNode *usual = pf_json_member (reader, object, "usual");
+  if (usual)
+    read_usual (reader, &ground->usual, usual);
   if (ground->name && ground->name[strspn (ground->name, "abcdefghijklmnopqrstuvwxyz0123456789-")])
     pf_json_fail (reader, _ ("“name” must hold only small letters a to z, digits and hyphens."));
 }

@@ -11,6 +11,19 @@ or_else (const char *text, const char *other)
 }
 
 static void
+write_usual (PfJsonWriter *writer, const PfUsualGap *usual)
+{
+  pf_json_open_object (writer, "usual", false);
+  if (usual->thread && *usual->thread)
+    pf_json_put_text (writer, "thread", usual->thread);
+  if (usual->wraps_per_cm > 0)
+    pf_json_put_number (writer, "wraps_per_cm", usual->wraps_per_cm);
+  pf_json_put_number (writer, "gap_mm", usual->gap_mm);
+  pf_json_put_text (writer, "source", or_else (usual->source, "Our own."));
+  pf_json_close (writer);
+}
+
+static void
 write_about (PfJsonWriter *writer, const PfGround *ground)
 {
   pf_json_put_text (writer, "format", "pinfold-ground");
@@ -25,6 +38,8 @@ write_about (PfJsonWriter *writer, const PfGround *ground)
   pf_json_put_text (writer, "used_for", or_else (ground->used_for, ""));
   pf_json_put_text (writer, "source", or_else (ground->source, "Common practice."));
   pf_json_put_text (writer, "notes", or_else (ground->notes, ""));
+  if (ground->usual.gap_mm > 0)
+    write_usual (writer, &ground->usual);
   pf_json_open_object (writer, "repeat", false);
   pf_json_put_two (writer, "a", ground->a.x, ground->a.y);
   pf_json_put_two (writer, "b", ground->b.x, ground->b.y);
