@@ -197,6 +197,46 @@ test_grounds (void)
   g_assert_nonnull (strstr (svg, "<svg"));
 }
 
+/* A ground's page: names, source, what is in a repeat, the working. Rose: four pairs, double stitch
+ * at the corners, half stitch, pin, half stitch (J. Edkins, lace school web pages); torchon: No. 60
+ * crochet cotton (G. Stillwell, 2013). */
+static void
+test_ground_page (void)
+{
+  static const struct {
+    const char *words;
+    const char *says[6];
+  } cases[] = {
+    { "grounds rose",
+      { "Rose ground\n\nName: rose\n", "\nFamily: rose\n", "\nSource: Jo Edkins",
+        "\nIn one repeat: stitches 6, pins 4, pairs 4, threads 8\n",
+        "\n   3. Stitch 1: half stitch with the pairs from nw and ne; pin; half stitch.\n" } },
+    { "grounds point-net torchon",
+      { "Point net\n\nName: point-net\nAlso called: Bucks point ground, ",
+        "\n\n\nTorchon ground\n\n",
+        "\nUsual gap: 3.592 mm for No. 60 crochet cotton. Geraldine Stillwell (2013): " } },
+  };
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_auto (Run) run = run_words (cases[i].words);
+      g_assert_cmpint (run.status, ==, 0);
+      g_assert_cmpstr (run.err, ==, "");
+      for (const char *const *says = cases[i].says; *says; says++)
+        if (!strstr (run.out, *says))
+          g_error ("“%s” isn't in: %s", *says, run.out);
+    }
+  /* One that doesn't exist is told of, and the other's page comes all the same. */
+  g_auto (Run) run = run_words ("grounds roes torchon");
+  g_assert_cmpint (run.status, ==, 1);
+  g_assert_nonnull (strstr (run.err, "rose"));
+  g_assert_nonnull (strstr (run.out, "Name: torchon\n"));
+  /* Proved, not told. */
+  g_auto (Run) check = run_words ("grounds --check rose");
+  g_assert_cmpint (check.status, ==, 0);
+  g_assert_nonnull (strstr (check.out, "passed"));
+  g_assert_null (strstr (check.out, "Name: rose"));
+}
+
 /* --- What comes out ------------------------------------------------------------------------------
  */
 
@@ -462,6 +502,7 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/cli/help", test_help);
   g_test_add_func ("/cli/grounds", test_grounds);
+  g_test_add_func ("/cli/ground-page", test_ground_page);
   g_test_add_func ("/cli/reports", test_reports);
   g_test_add_func ("/cli/same-bytes", test_same_bytes);
   g_test_add_func ("/cli/old-file-kept", test_old_file_kept);

@@ -8,38 +8,73 @@
 #include <drawing.h>
 #include <glib/gstdio.h>
 
+#include "document-file.h"
 #include "json-reader.h"
 #include "pricking.h"
 
 /* --- The grounds that come with the program --- */
 
-/* Works: as printed in the sources that each file names. Pairs across one repeat: rose and square
- * Valenciennes take four (J. Edkins, lace school web pages), a diamond of three pins by three takes
- * three from each side (the same), the armure has eight threads (common practice), torchon two
- * pairs to each pin (T. de Dillmont, Encyclopedia of Needlework); honeycomb derived from its
- * drawing. Spacings: derived; at 45 degrees the next pin lies at (1, 1), in point ground and
- * honeycomb one unit away. */
+/* Works: as printed in the sources that each file names. How the pairs of a repeat were derived:
+ *   2: two pairs to each pin, or to each place of a pin (torchon: T. de Dillmont, Encyclopedia of
+ *      Needlework, figs 787-788; the other grounds with one stitch a repeat alike);
+ *   4: the source gives four pairs for the armure (eight threads; common practice), rose and all
+ * its kin (figs 793-794; J. Edkins, lace school web pages), Valenciennes (fig. 796), five-hole (a
+ *      Flanders ground page), cord (two groups of two pairs; L. Halley), triangles (Edkins) and
+ *      spider ground (two legs at each of the four corners; Edkins); for the honeycomb layout they
+ *      are derived from its drawing;
+ *   6, 8, 10: spiders of 2, 3, 4 pairs a side: a diamond of n pins by n takes n pairs from each
+ * side (Edkins), and the diamond round a spider has one pin more than the spider has pairs a side.
+ * Body stitches of a spider: k legs a side make k² before the pin and k² after it (Edkins: 16 and
+ * 16 for k = 4; the rest derived). Spacings: derived; at 45 degrees the next pin lies at (1, 1), in
+ * point ground and honeycomb one unit away. */
 static const struct {
   const char *name;
   int n_stitches, n_pins, n_core;
   double spacing;
   const char *works; /* in the order of the file, each different one once */
-  int pairs;
+  int pairs, threads;
 } shipped[] = {
-  { "armure", 7, 4, 1, G_SQRT2, "ctp ct", 4 },
-  { "double-torchon", 1, 1, 0, G_SQRT2, "ctctpctct", 2 },
-  { "honeycomb", 3, 3, 0, 1, "cttpctt", 4 },
-  { "light-rose", 6, 4, 0, G_SQRT2, "ct ctp", 4 },
-  { "open-pin-torchon", 1, 1, 0, G_SQRT2, "ctctp", 2 },
-  { "ornamental", 6, 4, 0, G_SQRT2, "ct ctpct", 4 },
-  { "plait-lattice", 3, 0, 0, M_SQRT1_2, "ctc ctctctct", 4 },
-  { "point-net", 1, 1, 0, 1, "ctttp", 2 },
-  { "rose", 6, 4, 0, G_SQRT2, "ctct ctpct", 4 },
-  { "spider", 13, 6, 8, G_SQRT2, "ctpct ctc ctcp", 6 },
-  { "torchon", 1, 1, 0, G_SQRT2, "ctpct", 2 },
-  { "torchon-without-pins", 1, 0, 0, G_SQRT2, "ctct", 2 },
-  { "twisted-hole", 1, 1, 0, G_SQRT2, "cttpctt", 2 },
-  { "valenciennes-square", 3, 1, 0, G_SQRT2, "ctpct ctctctct", 4 },
+  { "armure", 7, 4, 1, G_SQRT2, "ctp ct", 4, 8 },
+  { "brussels", 1, 1, 0, G_SQRT2, "ctctpctctt", 2, 4 },
+  { "cord", 4, 0, 0, G_SQRT2 / 2, "ctc", 4, 8 },
+  { "double-torchon", 1, 1, 0, G_SQRT2, "ctctpctct", 2, 4 },
+  { "doubled-rose", 6, 4, 0, G_SQRT2, "ctctctct ctctpctct", 4, 8 },
+  { "droschel", 1, 1, 0, G_SQRT2, "pctctctctt", 2, 4 },
+  { "droschel-without-pins", 1, 0, 0, G_SQRT2, "ctctctctt", 2, 4 },
+  { "five-hole", 6, 1, 0, G_SQRT2, "ctct ct pctct", 4, 8 },
+  { "five-hole-double", 6, 1, 0, G_SQRT2, "ctct pctct", 4, 8 },
+  { "half-stitch-spider", 13, 6, 8, G_SQRT2, "ctpct ct ctp", 6, 12 },
+  { "honeycomb", 3, 3, 0, 1, "cttpctt", 4, 8 },
+  { "honeycomb-half-stitch", 3, 3, 0, 1, "ctpct", 4, 8 },
+  { "light-rose", 6, 4, 0, G_SQRT2, "ct ctp", 4, 8 },
+  { "linen-stitch-holes", 1, 1, 0, G_SQRT2, "ttctcpctc", 2, 4 },
+  { "mechlin", 1, 1, 0, G_SQRT2, "ctctctpt", 2, 4 },
+  { "mechlin-without-pins", 1, 0, 0, G_SQRT2, "ctctctt", 2, 4 },
+  { "open-pin-torchon", 1, 1, 0, G_SQRT2, "ctctp", 2, 4 },
+  { "ornamental", 6, 4, 0, G_SQRT2, "ct ctpct", 4, 8 },
+  { "plait-lattice", 3, 0, 0, M_SQRT1_2, "ctc ctctctct", 4, 8 },
+  { "point-net", 1, 1, 0, 1, "ctttp", 2, 4 },
+  { "rose", 6, 4, 0, G_SQRT2, "ctct ctpct", 4, 8 },
+  { "rose-double-double", 6, 4, 0, G_SQRT2, "ctct ctctpctct", 4, 8 },
+  { "rose-double-open", 6, 4, 0, G_SQRT2, "ctct ctp", 4, 8 },
+  { "rose-four-half", 6, 4, 0, G_SQRT2, "ctctctct ctpct", 4, 8 },
+  { "rose-four-open", 6, 4, 0, G_SQRT2, "ctctctct ctp", 4, 8 },
+  { "rose-half-double", 6, 4, 0, G_SQRT2, "ct ctctpctct", 4, 8 },
+  { "spider", 13, 6, 8, G_SQRT2, "ctpct ctc ctcp", 6, 12 },
+  { "spider-12", 25, 8, 18, G_SQRT2, "ctpct ctc ctcp", 8, 16 },
+  { "spider-16", 41, 10, 32, G_SQRT2, "ctpct ctc ctcp", 10, 20 },
+  { "spider-ground", 8, 1, 0, 1.25 * G_SQRT2, "ctc ctcp", 4, 8 },
+  { "torchon", 1, 1, 0, G_SQRT2, "ctpct", 2, 4 },
+  { "torchon-without-pins", 1, 0, 0, G_SQRT2, "ctct", 2, 4 },
+  { "triangles", 8, 3, 0, G_SQRT2, "ctcp ctc pctc", 4, 8 },
+  { "tulle", 1, 1, 0, G_SQRT2, "ctptt", 2, 4 },
+  { "twisted-hole", 1, 1, 0, G_SQRT2, "cttpctt", 2, 4 },
+  { "twisted-hole-one-twist", 1, 1, 0, G_SQRT2, "ctpctt", 2, 4 },
+  { "twisted-rose", 6, 4, 0, G_SQRT2, "ctct cttpctt", 4, 8 },
+  { "valenciennes-round", 3, 1, 0, G_SQRT2, "ctpct ctctctct", 4, 8 },
+  { "valenciennes-square", 3, 1, 0, G_SQRT2, "ctpct ctctctct", 4, 8 },
+  { "valenciennes-square-eight", 3, 1, 0, G_SQRT2, "ctpct ctctctctctctctct", 4, 8 },
+  { "valenciennes-square-six", 3, 1, 0, G_SQRT2, "ctpct ctctctctctct", 4, 8 },
 };
 
 static PfGround *
@@ -117,6 +152,8 @@ test_shipped_graphs (void)
                              pf_ground_time (ground, line->to.stitch, line->da, line->db));
         }
       g_assert_cmpint (pairs, ==, shipped[i].pairs);
+      g_assert_cmpint (pf_ground_pairs (ground), ==, shipped[i].pairs);
+      g_assert_cmpint (2 * pf_ground_pairs (ground), ==, shipped[i].threads);
     }
 }
 
@@ -156,22 +193,103 @@ test_armure (void)
     }
 }
 
-/* The spider's eight legs have one twist each (T. de Dillmont, Encyclopedia of Needlework, figs
- * 789-790). */
+/* Legs of spiders: as many as the name says, each twisted once in T. de Dillmont's figures 789-790
+ * (Encyclopedia of Needlework), at least six times in cloth stitch and about twice in half stitch
+ * in J. Edkins's (lace school web pages). Body: see the table above. */
 static void
-test_spider (void)
+test_spiders (void)
 {
-  g_autoptr (PfGround) ground = load ("spider");
-  int legs = 0;
-  for (int e = 0; e < ground->n_lines; e++)
+  static const struct {
+    const char *name;
+    int legs, twists;
+  } cases[] = {
+    { "spider", 8, 1 },
+    { "spider-12", 12, 6 },
+    { "spider-16", 16, 6 },
+    { "half-stitch-spider", 8, 2 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      const PfPairLine *line = &ground->lines[e];
-      const bool leg =
-          ground->stitches[line->from.stitch].core != ground->stitches[line->to.stitch].core;
-      g_assert_cmpint (line->twists, ==, leg);
-      legs += leg;
+      g_autoptr (PfGround) ground = load (cases[i].name);
+      int legs = 0, body = 0;
+      for (int e = 0; e < ground->n_lines; e++)
+        {
+          const PfPairLine *line = &ground->lines[e];
+          const bool leg =
+              ground->stitches[line->from.stitch].core != ground->stitches[line->to.stitch].core;
+          g_assert_cmpint (line->twists, ==, leg ? cases[i].twists : 0);
+          legs += leg;
+        }
+      for (int k = 0; k < ground->n_stitches; k++)
+        body += ground->stitches[k].core;
+      g_assert_cmpint (legs, ==, cases[i].legs);
+      g_assert_cmpint (body, ==, 2 * (legs / 4) * (legs / 4));
     }
-  g_assert_cmpint (legs, ==, 8);
+}
+
+/* Rose ground's nine variants, corners by pins (J. Edkins, lace school web pages). */
+static void
+test_roses (void)
+{
+  static const char *const names[3][3] = {
+    { "light-rose", "ornamental", "rose-half-double" },
+    { "rose-double-open", "rose", "rose-double-double" },
+    { "rose-four-open", "rose-four-half", "doubled-rose" },
+  };
+  static const char *const corners[] = { "ct", "ctct", "ctctctct" };
+  static const char *const pins[] = { "ctp", "ctpct", "ctctpctct" };
+  g_autoptr (PfGround) rose = load ("rose");
+  for (int c = 0; c < 3; c++)
+    for (int p = 0; p < 3; p++)
+      {
+        g_autoptr (PfGround) ground = load (names[c][p]);
+        g_assert_cmpint (ground->n_stitches, ==, rose->n_stitches);
+        for (int k = 0; k < ground->n_stitches; k++)
+          g_assert_cmpstr (ground->stitches[k].work, ==,
+                           rose->stitches[k].pin ? pins[p] : corners[c]);
+        g_assert_cmpmem (ground->lines, sizeof *ground->lines * (gsize) ground->n_lines,
+                         rose->lines, sizeof *rose->lines * (gsize) rose->n_lines);
+      }
+}
+
+/* G. Stillwell (2013): torchon of No. 60 crochet cotton on ten squares to the inch; a gap is the
+ * diagonal of one square. */
+static void
+test_usual (void)
+{
+  g_autoptr (PfGround) ground = load ("torchon");
+  g_assert_cmpfloat_with_epsilon (ground->usual.gap_mm, 25.4 / 10 * G_SQRT2, 0.0005);
+  g_assert_cmpstr (ground->usual.thread, ==, "No. 60 crochet cotton");
+  g_assert_cmpfloat (ground->usual.wraps_per_cm, ==, 0);
+  g_assert_nonnull (strstr (ground->usual.source, "Stillwell"));
+  g_autoptr (PfGround) none = load ("rose");
+  g_assert_cmpfloat (none->usual.gap_mm, ==, 0);
+  g_assert_null (none->usual.source);
+}
+
+/* What is written is read again, to the last word. */
+static void
+test_written (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (shipped); i++)
+    {
+      g_autoptr (PfGround) ground = load (shipped[i].name);
+      g_autoptr (GError) error = NULL;
+      gsize n;
+      g_autofree char *json = pf_ground_to_json (ground, &n);
+      g_autoptr (PfGround) again = pf_ground_parse (json, n, "written", &error);
+      g_assert_no_error (error);
+      g_assert_true (pf_ground_equal (ground, again));
+      g_assert_true (g_strv_equal ((const char *const *) ground->also_called,
+                                   (const char *const *) again->also_called));
+      g_assert_cmpstr (ground->source, ==, again->source);
+      g_assert_cmpstr (ground->notes, ==, again->notes);
+      g_assert_cmpfloat (ground->usual.gap_mm, ==, again->usual.gap_mm);
+      g_assert_cmpstr (ground->usual.thread, ==, again->usual.thread);
+      g_assert_cmpstr (ground->usual.source, ==, again->usual.source);
+      g_autofree char *json_again = pf_ground_to_json (again, NULL);
+      g_assert_cmpstr (json, ==, json_again);
+    }
 }
 
 static void
@@ -303,6 +421,16 @@ static const struct {
   { "torchon", "\"a\": [1, 1], ", "", PF_ERROR_FILE, "“a” must be two numbers" },
   { "torchon", "\"a\": [1, 1]", "\"a\": [-1, 1]", PF_ERROR_GROUND, "lie on one line" },
   { "torchon", "\"a\": [1, 1]", "\"a\": [1e999, 1]", PF_ERROR_GROUND, "too long" },
+  { "torchon", "\"gap_mm\": 3.592", "\"gap\": 3.592", PF_ERROR_FILE, "usual: “gap” isn't known" },
+  { "torchon", "\"gap_mm\": 3.592, ", "", PF_ERROR_FILE, "usual: “gap_mm” must be a number" },
+  { "torchon", "\"gap_mm\": 3.592", "\"gap_mm\": -3", PF_ERROR_FILE, "“gap_mm” must be" },
+  { "torchon", "\"gap_mm\": 3.592", "\"gap_mm\": 101", PF_ERROR_FILE, "“gap_mm” must be" },
+  { "torchon", "\"thread\": \"No. 60 crochet cotton\", ", "", PF_ERROR_FILE, "Name the “thread”" },
+  { "torchon", "\"thread\"", "\"wraps_per_cm\": -1, \"thread\"", PF_ERROR_FILE,
+    "“wraps_per_cm” must be" },
+  { "torchon", "\"thread\"", "\"wraps_per_cm\": 501, \"thread\"", PF_ERROR_FILE,
+    "“wraps_per_cm” must be" },
+  { "torchon", "\"usual\": {", "\"usual\": 3, \"notes\": {", PF_ERROR_FILE, "stands twice" },
   { "torchon", "\"repeat\":", "\"repeats\":", PF_ERROR_FILE, "“repeats” isn't known" },
   { "torchon", "\"at\": [0, 0]", "\"at\": [0, 999999999999999999]", PF_ERROR_GROUND, "too far" },
   { "torchon", "\"at\": [0, 0]", "\"at\": [0, 0, 0]", PF_ERROR_FILE, "stitch 1: “at” must be" },
@@ -324,7 +452,7 @@ static const struct {
   { "torchon", "[1, 0]", "[1, 0], \"twists\": 0.5", PF_ERROR_FILE, "“twists” must be a whole" },
   { "torchon", "[1, 0]", "[0, 0]", PF_ERROR_GROUND, "can't be worked" },
   { "torchon", "[1, 0]", "[1, 0], \"repeat\": [0, 0]", PF_ERROR_FILE, "“repeat” stands twice" },
-  { "torchon", "{\"from\"", "[\"from\"", PF_ERROR_FILE, "line 15: this isn't valid JSON" },
+  { "torchon", "{\"from\"", "[\"from\"", PF_ERROR_FILE, "line 16: this isn't valid JSON" },
   { "torchon", "\"stitches\": [", "\"stitches\": [7, ", PF_ERROR_FILE, "stitch 1: Braces" },
   { "torchon", "\"pair_lines\"", "/* \" */ \"pair_lines\"", PF_ERROR_FILE, "“/” can't stand" },
   { "armure", "\"core\": true", "\"core\": \"yes\"", PF_ERROR_FILE,
@@ -346,6 +474,36 @@ replace_first (const char *text, const char *from, const char *to)
   const char *at = strstr (text, from);
   g_assert_nonnull (at);
   return g_strdup_printf ("%.*s%s%s", (int) (at - text), text, to, at + strlen (from));
+}
+
+/* Both the thread and its wraps, and either. */
+static void
+test_usual_wraps (void)
+{
+  static const struct {
+    const char *thread;
+    double wraps;
+    const char *name;
+  } cases[] = {
+    { "\"thread\": \"A\", \"wraps_per_cm\": 27.5", 27.5, "A" },
+    { "\"wraps_per_cm\": 30", 30, "" },
+    { "\"thread\": \"A\"", 0, "A" },
+  };
+  gsize n;
+  g_autofree char *right = data_text ("torchon", &n);
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autofree char *text =
+          replace_first (right, "\"thread\": \"No. 60 crochet cotton\"", cases[i].thread);
+      g_autoptr (PfGround) ground = pf_ground_parse (text, strlen (text), "usual", &error);
+      g_assert_no_error (error);
+      g_autofree char *json = pf_ground_to_json (ground, &n);
+      g_autoptr (PfGround) again = pf_ground_parse (json, n, "written", &error);
+      g_assert_no_error (error);
+      g_assert_cmpfloat (again->usual.wraps_per_cm, ==, cases[i].wraps);
+      g_assert_cmpstr (again->usual.thread, ==, cases[i].name);
+    }
 }
 
 static void
@@ -432,7 +590,7 @@ test_numbers (void)
       else
         {
           g_assert_error (error, PF_ERROR, PF_ERROR_FILE);
-          g_assert_true (g_str_has_prefix (error->message, "number, line 12: "));
+          g_assert_true (g_str_has_prefix (error->message, "number, line 13: "));
         }
     }
 }
@@ -581,7 +739,11 @@ main (int argc, char **argv)
   g_test_add_func ("/pricking/ground-file/shipped-graphs", test_shipped_graphs);
   g_test_add_func ("/pricking/ground-file/angles", test_angles);
   g_test_add_func ("/pricking/ground-file/armure", test_armure);
-  g_test_add_func ("/pricking/ground-file/spider", test_spider);
+  g_test_add_func ("/pricking/ground-file/spiders", test_spiders);
+  g_test_add_func ("/pricking/ground-file/roses", test_roses);
+  g_test_add_func ("/pricking/ground-file/usual", test_usual);
+  g_test_add_func ("/pricking/ground-file/usual-wraps", test_usual_wraps);
+  g_test_add_func ("/pricking/ground-file/written", test_written);
   g_test_add_func ("/pricking/ground-file/unknown-name", test_unknown_name);
   g_test_add_func ("/pricking/ground-file/load-file", test_load_file);
   g_test_add_func ("/pricking/ground-file/file-sizes", test_file_sizes);
