@@ -295,30 +295,67 @@ spelled_out (const char *work)
   return g_strconcat (before, *before ? ", " : "", _ ("pin"), pin[1] ? ", " : "", pin + 1, NULL);
 }
 
+/* Stitches that follow one another and are worked alike share a row. */
+static void
+add_work_rows (GArray *rows, const PfGround *ground)
+{
+  for (int k = 0; k < ground->n_stitches;)
+    {
+      const char *word = ground->stitches[k].work;
+      g_autoptr (GString) text = g_string_new (ground->stitches[k].name);
+      while (++k < ground->n_stitches && strcmp (ground->stitches[k].work, word) == 0)
+        g_string_append_printf (text, ", %s", ground->stitches[k].name);
+      g_autofree char *work = spelled_out (word);
+      g_string_append_printf (text, ":  %s", work);
+      add_rows (rows, text->str, LIST_SIZE, PF_COLOUR_INK);
+    }
+}
+
+/* An earlier line than l has as many twists. */
+static bool
+is_told (const PfGround *ground, int l)
+{
+  for (int e = 0; e < l; e++)
+    if (ground->lines[e].twists == ground->lines[l].twists)
+      return true;
+  return false;
+}
+
+/* Pair lines with equally many twists share a row. */
+static void
+add_twist_rows (GArray *rows, const PfGround *ground)
+{
+  for (int l = 0; l < ground->n_lines; l++)
+    {
+      const int twists = ground->lines[l].twists;
+      if (twists == 0 || is_told (ground, l))
+        continue;
+      g_autoptr (GString) ways = g_string_new (NULL);
+      for (int e = l; e < ground->n_lines; e++)
+        {
+          const PfPairLine *line = &ground->lines[e];
+          if (line->twists != twists)
+            continue;
+          g_string_append (ways, e > l ? "; " : "");
+          /* Translators: a pair's way from one stitch to another. */
+          g_string_append_printf (ways, _ ("%s to %s"), ground->stitches[line->from.stitch].name,
+                                  ground->stitches[line->to.stitch].name);
+        }
+      g_autofree char *text =
+          g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d twist on the way:  %s",
+                                        "%d twists on the way:  %s", (gulong) twists),
+                           twists, ways->str);
+      add_rows (rows, text, 2.2, PF_COLOUR_INK);
+    }
+}
+
 static GArray *
 word_rows (const PfGround *ground)
 {
   GArray *rows = g_array_new (FALSE, FALSE, sizeof (Row));
   g_array_set_clear_func (rows, clear_row);
-  for (int k = 0; k < ground->n_stitches; k++)
-    {
-      const PfStitch *stitch = &ground->stitches[k];
-      g_autofree char *work = spelled_out (stitch->work);
-      g_autofree char *text = g_strconcat (stitch->name, ":  ", work, NULL);
-      add_rows (rows, text, LIST_SIZE, PF_COLOUR_INK);
-    }
-  for (int l = 0; l < ground->n_lines; l++)
-    {
-      const PfPairLine *line = &ground->lines[l];
-      if (line->twists == 0)
-        continue;
-      g_autofree char *text =
-          g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s to %s:  %d twist on the way",
-                                        "%s to %s:  %d twists on the way", (gulong) line->twists),
-                           ground->stitches[line->from.stitch].name,
-                           ground->stitches[line->to.stitch].name, line->twists);
-      add_rows (rows, text, 2.2, PF_COLOUR_INK);
-    }
+  add_work_rows (rows, ground);
+  add_twist_rows (rows, ground);
   const Row space = { 1.5, PF_COLOUR_QUIET, g_strdup ("") };
   g_array_append_val (rows, space);
   add_rows (rows, _ ("c: cross. t: twist both pairs. The tint marks one repeat, worked downwards."),
