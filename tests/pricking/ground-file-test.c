@@ -157,15 +157,32 @@ test_shipped_graphs (void)
     }
 }
 
-/* Angles of the pair lines from the footside, which stands upright. Torchon 45 degrees, point
- * ground 60 (J. Edkins, lace school web pages). */
+/* Angles of the first two pair lines from the footside, which stands upright. Torchon 45 degrees,
+ * point ground 60 (J. Edkins, lace school web pages); the honeycomb's diagonals stand about 30
+ * degrees from level (T. de Dillmont, Encyclopedia of Needlework, fig. 791). */
 static void
 test_angles (void)
 {
   static const struct {
     const char *name;
     double degrees;
-  } cases[] = { { "torchon", 45 }, { "point-net", 60 } };
+  } cases[] = {
+    { "torchon", 45 },
+    { "open-pin-torchon", 45 },
+    { "torchon-without-pins", 45 },
+    { "double-torchon", 45 },
+    { "twisted-hole", 45 },
+    { "twisted-hole-one-twist", 45 },
+    { "linen-stitch-holes", 45 },
+    { "tulle", 45 },
+    { "brussels", 45 },
+    { "mechlin", 45 },
+    { "droschel", 45 },
+    { "cord", 45 },
+    { "point-net", 60 },
+    { "honeycomb", 60 },
+    { "honeycomb-half-stitch", 60 },
+  };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       g_autoptr (PfGround) ground = load (cases[i].name);
