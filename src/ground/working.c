@@ -89,6 +89,11 @@ stitch_words (const char *work, const char *end)
             next++;
           g_ptr_array_add (names, twists ((size_t) (next - work)));
         }
+      else if (*work == 'l')
+        {
+          next++;
+          g_ptr_array_add (names, g_strdup (_ ("leadwork")));
+        }
       else
         {
           while (next < end && (*next == 'c' || *next == 't'))
@@ -134,9 +139,9 @@ from_name (const PfGround *ground, int e)
 
 /* "the pairs from 1 and 4" */
 static char *
-pairs_words (const PfGround *ground, int k)
+two_pairs_words (const PfGround *ground, const int *entries)
 {
-  const int left = ground->entries[k][PF_LEFT], right = ground->entries[k][PF_RIGHT];
+  const int left = entries[PF_LEFT], right = entries[PF_RIGHT];
   const PfPairLine *l = &ground->lines[left], *r = &ground->lines[right];
   g_autofree char *from_left = origin (ground, left, from_name (ground, left));
   g_autofree char *from_right = origin (ground, right, from_name (ground, right));
@@ -153,28 +158,62 @@ pairs_words (const PfGround *ground, int k)
   return g_strdup_printf (_ ("the pairs from %s"), from);
 }
 
+/* The same of four pairs, which come two by two. */
+static char *
+pairs_words (const PfGround *ground, int k)
+{
+  g_autofree char *left = two_pairs_words (ground, ground->entries[k]);
+  if (ground->stitches[k].n_pairs == 2)
+    return g_steal_pointer (&left);
+  g_autofree char *right = two_pairs_words (ground, &ground->entries[k][PF_THIRD]);
+  /* Translators: “the two pairs from 1 and the two pairs from 4”, after “cloth stitch with”. */
+  return g_strdup_printf (_ ("%s and %s, each pair as if it were one thread"), left, right);
+}
+
 /* --- Steps -------------------------------------------------------------------------------------
  */
+
+/* Two pair lines from one stitch to one other, with as many twists. */
+static bool
+are_alike (const PfPairLine *l, const PfPairLine *m)
+{
+  return l->from.stitch == m->from.stitch && l->da == m->da && l->db == m->db &&
+         l->twists == m->twists;
+}
+
+static char *
+twist_step (const PfGround *ground, int e, bool both)
+{
+  const PfPairLine *line = &ground->lines[e];
+  const int n = line->twists;
+  const char *to = ground->stitches[line->to.stitch].name;
+  g_autofree char *from = origin (ground, e, from_name (ground, e));
+  if (n == 1)
+    return both ? g_strdup_printf (_ ("Twist both pairs that go from %s to %s."), from, to)
+                : g_strdup_printf (_ ("Twist the pair that goes from %s to %s."), from, to);
+  return both ? g_strdup_printf (
+                    g_dngettext (GETTEXT_PACKAGE, "Twist %d time both pairs that go from %s to %s.",
+                                 "Twist %d times both pairs that go from %s to %s.", (gulong) n),
+                    n, from, to)
+              : g_strdup_printf (
+                    g_dngettext (GETTEXT_PACKAGE, "Twist %d time the pair that goes from %s to %s.",
+                                 "Twist %d times the pair that goes from %s to %s.", (gulong) n),
+                    n, from, to);
+}
 
 /* Pairs that are twisted on their way to stitch k. */
 static void
 add_twists (GPtrArray *steps, const PfGround *ground, int k)
 {
-  for (int side = PF_LEFT; side <= PF_RIGHT; side++)
+  const int *entries = ground->entries[k];
+  for (int side = 0; side < ground->stitches[k].n_pairs; side++)
     {
-      const int e = ground->entries[k][side], n = ground->lines[e].twists;
-      if (n == 0)
+      const PfPairLine *line = &ground->lines[entries[side]];
+      if (line->twists == 0)
         continue;
-      const char *to = ground->stitches[k].name;
-      g_autofree char *from = origin (ground, e, from_name (ground, e));
-      g_ptr_array_add (
-          steps,
-          n == 1
-              ? g_strdup_printf (_ ("Twist the pair that goes from %s to %s."), from, to)
-              : g_strdup_printf (
-                    g_dngettext (GETTEXT_PACKAGE, "Twist %d time the pair that goes from %s to %s.",
-                                 "Twist %d times the pair that goes from %s to %s.", (gulong) n),
-                    n, from, to));
+      const bool both = side % 2 == 0 && are_alike (line, &ground->lines[entries[side + 1]]);
+      g_ptr_array_add (steps, twist_step (ground, entries[side], both));
+      side += both;
     }
 }
 
@@ -192,7 +231,7 @@ static char *
 pin_step (const PfGround *ground, int k, const char *before, const char *pairs, const char *after)
 {
   const char *name = ground->stitches[k].name;
-  const bool closed = strchr (strchr (ground->stitches[k].work, 'p'), 'c') != NULL;
+  const bool closed = strpbrk (strchr (ground->stitches[k].work, 'p'), "cl") != NULL;
   if (after == NULL)
     return is_closed_later (ground, k)
                ? g_strdup_printf (_ ("Stitch %s: %s with %s; pin, to be closed later."), name,

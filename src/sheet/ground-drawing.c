@@ -295,18 +295,24 @@ spelled_out (const char *work)
   return g_strconcat (before, *before ? ", " : "", _ ("pin"), pin[1] ? ", " : "", pin + 1, NULL);
 }
 
+static bool
+is_worked_as (const PfStitch *stitch, const PfStitch *other)
+{
+  return stitch->n_pairs == other->n_pairs && strcmp (stitch->work, other->work) == 0;
+}
+
 /* Stitches that follow one another and are worked alike share a row. */
 static void
 add_work_rows (GArray *rows, const PfGround *ground)
 {
   for (int k = 0; k < ground->n_stitches;)
     {
-      const char *word = ground->stitches[k].work;
-      g_autoptr (GString) text = g_string_new (ground->stitches[k].name);
-      while (++k < ground->n_stitches && strcmp (ground->stitches[k].work, word) == 0)
+      const PfStitch *first = &ground->stitches[k];
+      g_autoptr (GString) text = g_string_new (first->name);
+      while (++k < ground->n_stitches && is_worked_as (&ground->stitches[k], first))
         g_string_append_printf (text, ", %s", ground->stitches[k].name);
-      g_autofree char *work = spelled_out (word);
-      g_string_append_printf (text, ":  %s", work);
+      g_autofree char *work = spelled_out (first->work);
+      g_string_append_printf (text, first->n_pairs == 4 ? _ (" (four pairs):  %s") : ":  %s", work);
       add_rows (rows, text->str, LIST_SIZE, PF_COLOUR_INK);
     }
 }
@@ -349,6 +355,25 @@ add_twist_rows (GArray *rows, const PfGround *ground)
     }
 }
 
+static void
+add_legend_rows (GArray *rows, const PfGround *ground)
+{
+  bool has_leadworks = false, has_four = false;
+  for (int k = 0; k < ground->n_stitches; k++)
+    {
+      has_leadworks |= strchr (ground->stitches[k].work, 'l') != NULL;
+      has_four |= ground->stitches[k].n_pairs == 4;
+    }
+  add_rows (rows, _ ("c: cross. t: twist both pairs. The tint marks one repeat, worked downwards."),
+            2.2, PF_COLOUR_QUIET);
+  if (has_leadworks)
+    add_rows (rows, _ ("l: leadwork. One thread weaves over and under the other three."), 2.2,
+              PF_COLOUR_QUIET);
+  if (has_four)
+    add_rows (rows, _ ("Where four pairs meet, each pair moves as if it were one thread."), 2.2,
+              PF_COLOUR_QUIET);
+}
+
 static GArray *
 word_rows (const PfGround *ground)
 {
@@ -358,8 +383,7 @@ word_rows (const PfGround *ground)
   add_twist_rows (rows, ground);
   const Row space = { 1.5, PF_COLOUR_QUIET, g_strdup ("") };
   g_array_append_val (rows, space);
-  add_rows (rows, _ ("c: cross. t: twist both pairs. The tint marks one repeat, worked downwards."),
-            2.2, PF_COLOUR_QUIET);
+  add_legend_rows (rows, ground);
   if (ground->also_called && ground->also_called[0])
     {
       g_autofree char *names = g_strjoinv (", ", ground->also_called);

@@ -93,6 +93,11 @@ test_words (void)
     { "ctp", "half stitch with @; pin, which stays open." },
     { "ctptt", "half stitch with @; pin, which stays open; 2 twists." },
     { "pctc", "pin between @; cloth stitch." },
+    { "l", "leadwork with @." },
+    { "lt", "leadwork, 1 twist with @." },
+    { "lttptt", "leadwork, 2 twists with @; pin, which stays open; 2 twists." },
+    { "ctclpctc", "cloth stitch, leadwork with @; pin; cloth stitch." },
+    { "ctpl", "half stitch with @; pin; leadwork." },
     { "ttctcpctc", "2 twists, cloth stitch with @; pin; cloth stitch." },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -134,6 +139,67 @@ test_twists (void)
   pf_ground_free (ground);
 }
 
+/* The step, in `steps`, of the stitch called `name`. */
+static int
+step_of (char **steps, const char *name)
+{
+  g_autofree char *start = g_strdup_printf ("Stitch %s: ", name);
+  for (int n = 0; steps[n]; n++)
+    if (g_str_has_prefix (steps[n], start))
+      return n;
+  g_assert_not_reached ();
+}
+
+/* Two plaits cross, each pair as one thread (J. Edkins, lace school web pages, 2014-22). */
+static void
+test_four_pairs (void)
+{
+  PfGround *ground = sample_plaits ();
+  g_auto (GStrv) steps = steps_of (ground);
+  g_assert_cmpuint (g_strv_length (steps), ==, (guint) ground->n_stitches);
+  g_assert_cmpstr (steps[step_of (steps, "crossing")], ==,
+                   "Stitch crossing: cloth stitch with the two pairs from right of the "
+                   "repeat above left and the two pairs from left of the repeat above "
+                   "right, each pair as if it were one thread.");
+  g_assert_cmpstr (steps[step_of (steps, "left")], ==,
+                   "Stitch left: 4 half stitches with the two pairs from crossing.");
+  pf_ground_free (ground);
+}
+
+/* Both pairs from one stitch, twisted as often, are told of together. */
+static void
+test_both_twisted (void)
+{
+  static const struct {
+    int left, right;
+    const char *steps[3];
+  } cases[] = {
+    { 2, 2, { "Twist 2 times both pairs that go from crossing to left." } },
+    { 1, 1, { "Twist both pairs that go from crossing to left." } },
+    { 1,
+      3,
+      { "Twist the pair that goes from crossing to left.",
+        "Twist 3 times the pair that goes from crossing to left." } },
+    { 0, 3, { "Twist 3 times the pair that goes from crossing to left." } },
+    { 0, 0, { NULL } },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      PfGround *ground = sample_plaits ();
+      const int plait = sample_stitch (ground, "left");
+      for (int e = 0; e < ground->n_lines; e++)
+        if (ground->lines[e].to.stitch == plait)
+          ground->lines[e].twists =
+              ground->lines[e].to.side == PF_LEFT ? cases[i].left : cases[i].right;
+      g_auto (GStrv) steps = steps_of (ground);
+      const int step = step_of (steps, "left"), first = step_of (steps, "crossing") + 1;
+      for (int n = first; n < step; n++)
+        g_assert_cmpstr (steps[n], ==, cases[i].steps[n - first]);
+      g_assert_null (cases[i].steps[step - first]);
+      pf_ground_free (ground);
+    }
+}
+
 /* Where the repeat that a pair comes from lies, for repeats laid out in other ways. */
 static void
 test_directions (void)
@@ -155,17 +221,6 @@ test_directions (void)
       g_assert_nonnull (strstr (steps[0], cases[i].from));
       pf_ground_free (ground);
     }
-}
-
-/* The step, in `steps`, of the stitch called `name`. */
-static int
-step_of (char **steps, const char *name)
-{
-  g_autofree char *start = g_strdup_printf ("Stitch %s: ", name);
-  for (int n = 0; steps[n]; n++)
-    if (g_str_has_prefix (steps[n], start))
-      return n;
-  g_assert_not_reached ();
 }
 
 /* Each stitch once, and after those that its pairs come from, however the file lists them. */
@@ -210,7 +265,8 @@ test_order (void)
 }
 
 /* Torchon: two pairs to a pin (Dillmont, figs 787-788). Rose: four pairs (Edkins). Armure: eight
- * threads (common practice). Honeycomb: derived from its drawing. */
+ * threads (common practice). Honeycomb: derived from its drawing. Plaits: two of
+ * two pairs cross (Edkins). */
 static void
 test_pairs (void)
 {
@@ -218,10 +274,8 @@ test_pairs (void)
     PfGround *(*make) (void);
     int pairs;
   } cases[] = {
-    { sample_torchon, 2 },
-    { sample_rose, 4 },
-    { sample_armure, 4 },
-    { sample_honeycomb, 4 },
+    { sample_torchon, 2 },   { sample_rose, 4 },   { sample_armure, 4 },
+    { sample_honeycomb, 4 }, { sample_plaits, 4 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
@@ -239,6 +293,8 @@ main (int argc, char **argv)
   g_test_add_func ("/ground/working/armure", test_armure);
   g_test_add_func ("/ground/working/words", test_words);
   g_test_add_func ("/ground/working/twists", test_twists);
+  g_test_add_func ("/ground/working/four-pairs", test_four_pairs);
+  g_test_add_func ("/ground/working/both-twisted", test_both_twisted);
   g_test_add_func ("/ground/working/directions", test_directions);
   g_test_add_func ("/ground/working/order", test_order);
   g_test_add_func ("/ground/working/pairs", test_pairs);
