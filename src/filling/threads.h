@@ -28,10 +28,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfThreads, pf_threads_free)
 /* A thread at a worked stitch, or at a sewing. */
 typedef struct {
   PfStepKind kind;
-  guint32 index;       /* of the sewing or the worked stitch */
-  guint8 place_in;     /* of a stitch: where it lies as it comes in, from the left, from 0 ... */
-  guint8 place_out;    /* ... and as it goes out */
-  guint8 twists;       /* of a stitch: on the way to it */
+  guint32 index;    /* of the sewing or the worked stitch */
+  guint8 place_in;  /* of a stitch: where it lies as it comes in, from the left, from 0 ... */
+  guint8 place_out; /* ... and as it goes out */
+  guint8 twists;    /* of a stitch: on the way to it */
 } PfThreadStep;
 
 /* A thread's way from the sewing that brings it in to the one that ends it: `*n` steps, free with
