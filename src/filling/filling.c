@@ -146,16 +146,6 @@ pf_filling_repeat_state (const PfFilling *filling, int i, int j)
   return repeat != NULL ? repeat->state : PF_REPEAT_WHOLE;
 }
 
-/* The stitch that closes the pin which stitch k sets, or -1. */
-static int
-closing_stitch (const PfGround *ground, int k)
-{
-  for (int c = 0; c < ground->n_stitches; c++)
-    if (ground->stitches[c].closes == k)
-      return c;
-  return -1;
-}
-
 const char *
 pf_filling_work (const PfFilling *filling, const PfGround *ground, const PfWorkedStitch *stitch)
 {
@@ -167,7 +157,7 @@ pf_filling_work (const PfFilling *filling, const PfGround *ground, const PfWorke
     return drawn->work;
   if (drawn->closes >= 0)
     return "ct";
-  return closing_stitch (ground, id.k) >= 0 ? "ctp" : "ctpct";
+  return drawn->closed ? "ctp" : "ctpct";
 }
 
 void

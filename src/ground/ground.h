@@ -37,6 +37,7 @@ typedef struct {
   int closes;  /* the stitch whose pin this one closes, or -1 */
   int place;   /* the first stitch of the repeat at the same position: its number */
   bool pin;    /* its work sets a pin */
+  bool closed; /* ... which another stitch closes */
   bool core;   /* part of the motif that makes the repeat */
   bool bead;   /* a bead may go here */
   double time; /* working time, ground units; moved by i·a.y + j·b.y in repeat (i, j) */
@@ -99,8 +100,8 @@ bool pf_ground_equal (const PfGround *a, const PfGround *b);
 /* Gives a reference back; the last one frees the ground. */
 void pf_ground_free (PfGround *ground);
 
-/* Checks the ground and works out all that follows from its drawing: place, pin, time, exits,
- * entries, spacing, has_pins and has_core. Checked, each error naming the stitches
+/* Checks the ground and works out all that follows from its drawing: place, pin, closed, time,
+ * exits, entries, spacing, has_pins and has_core. Checked, each error naming the stitches
  * (PF_ERROR_GROUND):
  *   - numbers are finite, the repeat vectors don't lie on one line, words hold only c, t, l and one
  *     p, stitches join two or four pairs;

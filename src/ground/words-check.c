@@ -146,11 +146,16 @@ pf_ground_check_words (PfGround *ground, GError **error)
       if (!check_n_pairs (stitch, error) || !check_word (stitch, error))
         return false;
       stitch->pin = strchr (stitch->work, 'p') != NULL;
+      stitch->closed = false;
       ground->has_pins |= stitch->pin;
       ground->has_core |= stitch->core;
     }
   for (int k = 0; k < ground->n_stitches; k++)
-    if (!check_closing (ground, k, error))
-      return false;
+    {
+      if (!check_closing (ground, k, error))
+        return false;
+      if (ground->stitches[k].closes >= 0)
+        ground->stitches[ground->stitches[k].closes].closed = true;
+    }
   return true;
 }

@@ -17,6 +17,7 @@ typedef struct {
   void (*line) (PfPage *page, PfPoint a, PfPoint b);
   void (*polyline) (PfPage *page, const PfPoint *points, size_t n);
   void (*polygon) (PfPage *page, const PfPoint *points, size_t n);
+  void (*curves) (PfPage *page, const PfPoint *points, size_t n_curves);
   void (*circle) (PfPage *page, PfPoint centre, double radius);
   void (*box) (PfPage *page, PfBox box);
   void (*text) (PfPage *page, PfPoint at, PfTextAnchor anchor, double size, double turn,

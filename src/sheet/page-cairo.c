@@ -239,6 +239,17 @@ cairo_page_polygon (PfPage *page, const PfPoint *points, size_t n)
 }
 
 static void
+cairo_page_curves (PfPage *page, const PfPoint *points, size_t n_curves)
+{
+  CairoPage *self = cairo_page (page);
+  begin_shape (self, current (self)->ink.fill ? box_of (points, 3 * n_curves + 1) : PF_BOX_EMPTY);
+  cairo_move_to (self->cr, points[0].x, points[0].y);
+  for (const PfPoint *p = points + 1; p < points + 3 * n_curves; p += 3)
+    cairo_curve_to (self->cr, p[0].x, p[0].y, p[1].x, p[1].y, p[2].x, p[2].y);
+  self->n_points += (guint) (8 * n_curves);
+}
+
+static void
 cairo_page_box (PfPage *page, PfBox box)
 {
   CairoPage *self = cairo_page (page);
@@ -349,6 +360,7 @@ pf_page_new_cairo (cairo_t *cr, double pixel)
     .line = cairo_page_line,
     .polyline = cairo_page_polyline,
     .polygon = cairo_page_polygon,
+    .curves = cairo_page_curves,
     .circle = cairo_page_circle,
     .box = cairo_page_box,
     .text = cairo_page_text,

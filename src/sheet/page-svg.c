@@ -198,6 +198,22 @@ svg_polygon (PfPage *page, const PfPoint *points, size_t n)
 }
 
 static void
+svg_curves (PfPage *page, const PfPoint *points, size_t n_curves)
+{
+  GString *out = out_of (page);
+  g_string_append (out, "<path d=\"M");
+  append_point (page, points[0]);
+  g_string_append_c (out, 'C');
+  for (size_t p = 1; p <= 3 * n_curves; p++)
+    {
+      if (p > 1)
+        g_string_append_c (out, ' ');
+      append_point (page, points[p]);
+    }
+  g_string_append (out, "\"/>\n");
+}
+
+static void
 svg_circle (PfPage *page, PfPoint centre, double radius)
 {
   g_string_append (out_of (page), "<circle");
@@ -247,6 +263,7 @@ static const PfPageBackEnd back_end = {
   .line = svg_line,
   .polyline = svg_polyline,
   .polygon = svg_polygon,
+  .curves = svg_curves,
   .circle = svg_circle,
   .box = svg_box,
   .text = svg_text,

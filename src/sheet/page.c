@@ -75,6 +75,12 @@ pf_page_polygon (PfPage *page, const PfPoint *points, size_t n)
 }
 
 void
+pf_page_curves (PfPage *page, const PfPoint *points, size_t n_curves)
+{
+  page->back_end->curves (page, points, n_curves);
+}
+
+void
 pf_page_circle (PfPage *page, PfPoint centre, double radius)
 {
   page->back_end->circle (page, centre, radius);

@@ -49,6 +49,8 @@ void pf_page_group_end (PfPage *page);
 void pf_page_line (PfPage *page, PfPoint a, PfPoint b);
 void pf_page_polyline (PfPage *page, const PfPoint *points, size_t n);
 void pf_page_polygon (PfPage *page, const PfPoint *points, size_t n);
+/* `n_curves` cubic curves, each from where the one before ends: 1 + 3 · n_curves points. */
+void pf_page_curves (PfPage *page, const PfPoint *points, size_t n_curves);
 void pf_page_circle (PfPage *page, PfPoint centre, double radius);
 void pf_page_box (PfPage *page, PfBox box);
 /* Text with its baseline at `at`; `size` is the font's. `turn` is in degrees clockwise. */

@@ -56,6 +56,12 @@ char *pf_ground_tile_svg (const PfGround *ground);
 /* The same as the drawing, saved as .svg, .pdf or .png. */
 bool pf_ground_drawing_save (const PfGround *ground, const char *filename, GError **error);
 
+/* The threads of a square patch of it, over and under each other, as an SVG document; a tile is to
+ * be shown small. Free with g_free(). */
+char *pf_ground_close_up_svg (const PfGround *ground, bool tile, GError **error);
+/* The same, saved as .svg, .pdf or .png. */
+bool pf_ground_close_up_save (const PfGround *ground, const char *filename, GError **error);
+
 /* --- The screen ---------------------------------------------------------------------------------
  */
 

@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Threads as ribbons: each strand is drawn dark, and again, thinner, in its colour.
+ */
+#include "close-up-drawing.h"
+
+#include <string.h>
+
+/* The part of a thread's thickness that shows its colour. */
+#define INSIDE 0.68
+
+typedef struct {
+  PfPage *page;
+  const PfView *view;
+  const PfCloseUp *close_up;
+  const char *const *colours;
+  GArray *points; /* of a strand, on the page */
+} Threads;
+
+static const char *
+colour_of (const Threads *t, const PfStrand *strand)
+{
+  const char *colour = t->colours != NULL ? t->colours[strand->thread] : NULL;
+  return colour != NULL ? colour : PF_COLOUR_THREAD;
+}
+
+static void
+draw_strand (const Threads *t, const PfStrand *strand)
+{
+  const size_t n = 3 * strand->n_curves + 1;
+  const PfPoint *points = t->close_up->points + strand->first;
+  g_array_set_size (t->points, (guint) n);
+  for (size_t p = 0; p < n; p++)
+    g_array_index (t->points, PfPoint, p) = pf_view_point (t->view, points[p]);
+  pf_page_curves (t->page, (const PfPoint *) (gpointer) t->points->data, strand->n_curves);
+}
+
+/* All strands of one colour; of every colour if it is NULL. */
+static void
+draw_strands (const Threads *t, const char *name, PfInk ink, const char *colour)
+{
+  pf_page_group (t->page, name, ink);
+  for (size_t s = 0; s < t->close_up->n_strands; s++)
+    {
+      const PfStrand *strand = &t->close_up->strands[s];
+      if (colour == NULL || strcmp (colour_of (t, strand), colour) == 0)
+        draw_strand (t, strand);
+    }
+  pf_page_group_end (t->page);
+}
+
+/* The colours that occur, each once. */
+static GPtrArray *
+list_colours (const Threads *t)
+{
+  GPtrArray *colours = g_ptr_array_new ();
+  for (size_t s = 0; s < t->close_up->n_strands; s++)
+    {
+      const char *colour = colour_of (t, &t->close_up->strands[s]);
+      if (!g_ptr_array_find_with_equal_func (colours, colour, g_str_equal, NULL))
+        g_ptr_array_add (colours, (gpointer) colour);
+    }
+  return colours;
+}
+
+static void
+draw_pins (const Threads *t)
+{
+  const double radius = t->close_up->pin_radius * t->view->enlarge;
+  pf_page_group (
+      t->page, "pins",
+      (PfInk){ .fill = PF_COLOUR_PIN, .stroke = PF_COLOUR_THREAD_SIDE, .width = radius / 4 });
+  for (size_t p = 0; p < t->close_up->n_pins; p++)
+    pf_page_circle (t->page, pf_view_point (t->view, t->close_up->pins[p]), radius);
+  pf_page_group_end (t->page);
+}
+
+void
+pf_draw_close_up (PfPage *page, const PfView *view, const PfCloseUp *close_up,
+                  const char *const *colours)
+{
+  g_autoptr (GArray) points = g_array_new (FALSE, FALSE, sizeof (PfPoint));
+  const Threads t = { page, view, close_up, colours, points };
+  const double width = close_up->thickness * view->enlarge;
+  draw_strands (&t, "thread-sides", (PfInk){ .stroke = PF_COLOUR_THREAD_SIDE, .width = width },
+                NULL);
+  g_autoptr (GPtrArray) all = list_colours (&t);
+  for (guint c = 0; c < all->len; c++)
+    {
+      const char *colour = g_ptr_array_index (all, c);
+      draw_strands (&t, "threads", (PfInk){ .stroke = colour, .width = INSIDE * width }, colour);
+    }
+  draw_pins (&t);
+}

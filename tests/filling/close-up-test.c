@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Close-ups: wherever two threads cross, one of them has a gap, and it is the one that passes under
+ * (a cross: left over right; a twist: right over left; Jo Edkins, lace school web pages).
+ */
+#include <math.h>
+#include <string.h>
+
+#include <close-up.h>
+
+#include "samples.h"
+
+static PfFilling *
+fill (const PfRegion *region, const PfGround *ground, PfPlacement placement)
+{
+  PfEdge edge;
+  PfFillingSettings settings = pf_filling_settings_default ();
+  settings.placement = placement;
+  g_autoptr (GError) error = NULL;
+  g_assert_true (pf_edge_init_even (&edge, &region->loops[0], PF_EDGE_HALF_STITCH, 3, &error));
+  PfFilling *filling = pf_filling_new (region, &edge, ground, &settings, &error);
+  g_assert_no_error (error);
+  pf_edge_clear (&edge);
+  return filling;
+}
+
+/* --- Which thread has the gap -------------------------------------------------------------------
+ */
+
+typedef struct {
+  const char *name, *work;
+  bool mirror;
+  int strands[4]; /* of the threads, from the left as they come in */
+} Word;
+
+/* One stitch alone. Every gap makes one strand more. In a mirrored ground the maker still works
+ * left over right, so of the ground's own threads the others pass under. */
+static const Word words[] = {
+  { "cross", "c", false, { 1, 1, 2, 1 } },
+  { "twist", "t", false, { 2, 1, 2, 1 } },
+  { "cross and twist", "ct", false, { 2, 2, 2, 1 } },
+  { "cross, mirrored", "c", true, { 1, 2, 1, 1 } },
+  { "twist, mirrored", "t", true, { 1, 2, 1, 2 } },
+  { "cloth stitch", "ctc", false, { 2, 2, 2, 2 } },
+};
+
+static void
+test_word (gconstpointer data)
+{
+  const Word *word = data;
+  g_autoptr (PfGround) ground = sample_ground ("torchon");
+  g_free (ground->stitches[0].work);
+  ground->stitches[0].work = g_strdup (word->work);
+  static const PfPoint square[] = { { -4, -4 }, { 4, -4 }, { 4, 4 }, { -4, 4 } };
+  g_autoptr (PfRegion) region = sample_polygon (square, 4);
+  const PfPlacement placement = { .gap = 10, .mirror = word->mirror };
+  g_autoptr (PfFilling) filling = fill (region, ground, placement);
+  g_assert_cmpuint (filling->n_stitches, ==, 1);
+  g_autoptr (PfThreads) threads = pf_threads_new (filling, ground);
+  g_autoptr (PfCloseUp) close_up = pf_close_up_new (filling, ground, threads, region->box, 0);
+  int strands[4] = { 0 };
+  for (size_t s = 0; s < close_up->n_strands; s++)
+    for (int place = 0; place < 4; place++)
+      strands[place] += threads->in[0][place] == close_up->strands[s].thread;
+  for (int place = 0; place < 4; place++)
+    g_assert_cmpint (strands[place], ==, word->strands[place]);
+}
+
+/* --- No two strands cross -----------------------------------------------------------------------
+ */
+
+enum { PARTS = 12 }; /* straight pieces of a curve */
+
+typedef struct {
+  PfPoint a, b;
+  size_t strand;
+} Piece;
+
+static PfPoint
+on_curve (const PfPoint *p, double t)
+{
+  const double s = 1 - t;
+  const double k[4] = { s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t };
+  PfPoint at = { 0, 0 };
+  for (int n = 0; n < 4; n++)
+    at = (PfPoint){ at.x + k[n] * p[n].x, at.y + k[n] * p[n].y };
+  return at;
+}
+
+static GArray *
+pieces_of (const PfCloseUp *close_up)
+{
+  GArray *pieces = g_array_new (FALSE, FALSE, sizeof (Piece));
+  for (size_t s = 0; s < close_up->n_strands; s++)
+    for (size_t c = 0; c < close_up->strands[s].n_curves; c++)
+      for (int part = 0; part < PARTS; part++)
+        {
+          const PfPoint *p = close_up->points + close_up->strands[s].first + 3 * c;
+          const Piece piece = { on_curve (p, (double) part / PARTS),
+                                on_curve (p, (double) (part + 1) / PARTS), s };
+          g_array_append_val (pieces, piece);
+        }
+  return pieces;
+}
+
+static double
+side_of (PfPoint a, PfPoint b, PfPoint p)
+{
+  return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+}
+
+static bool
+cross (const Piece *p, const Piece *q)
+{
+  return side_of (p->a, p->b, q->a) * side_of (p->a, p->b, q->b) < 0 &&
+         side_of (q->a, q->b, p->a) * side_of (q->a, q->b, p->b) < 0;
+}
+
+static int
+compare_x (gconstpointer a, gconstpointer b)
+{
+  const double p = fmin (((const Piece *) a)->a.x, ((const Piece *) a)->b.x);
+  const double q = fmin (((const Piece *) b)->a.x, ((const Piece *) b)->b.x);
+  return (p > q) - (p < q);
+}
+
+static int
+count_crossings (const PfCloseUp *close_up)
+{
+  g_autoptr (GArray) pieces = pieces_of (close_up);
+  int n = 0;
+  g_array_sort (pieces, compare_x);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const Piece *p = &g_array_index (pieces, Piece, i);
+      const double last = fmax (p->a.x, p->b.x);
+      for (guint j = i + 1; j < pieces->len; j++)
+        {
+          const Piece *q = &g_array_index (pieces, Piece, j);
+          if (fmin (q->a.x, q->b.x) > last)
+            break;
+          n += p->strand != q->strand && cross (p, q);
+        }
+    }
+  return n;
+}
+
+/* The middle of a large filling, away from its edge, where sewn pairs may lie on one another. */
+static void
+test_no_crossings (gconstpointer name)
+{
+  g_autoptr (PfGround) ground = sample_ground (name);
+  static const PfPoint square[] = { { -60, -60 }, { 60, -60 }, { 60, 60 }, { -60, 60 } };
+  g_autoptr (PfRegion) region = sample_polygon (square, 4);
+  const PfPlacement placement = { .gap = 5 };
+  g_autoptr (PfFilling) filling = fill (region, ground, placement);
+  g_autoptr (PfThreads) threads = pf_threads_new (filling, ground);
+  const PfBox box = { { -20, -20 }, { 20, 20 } };
+  g_autoptr (PfCloseUp) close_up = pf_close_up_new (filling, ground, threads, box, 0);
+  g_assert_cmpuint (close_up->n_strands, >, 100);
+  g_assert_cmpfloat (close_up->thickness, >, 0.01);
+  g_assert_cmpint (count_crossings (close_up), ==, 0);
+}
+
+/* Thread no thicker than asked for, and thinner where it finds no room. */
+static void
+test_thickness (void)
+{
+  g_autoptr (PfGround) ground = sample_ground ("torchon");
+  static const PfPoint square[] = { { -20, -20 }, { 20, -20 }, { 20, 20 }, { -20, 20 } };
+  g_autoptr (PfRegion) region = sample_polygon (square, 4);
+  const PfPlacement placement = { .gap = 5 };
+  g_autoptr (PfFilling) filling = fill (region, ground, placement);
+  g_autoptr (PfThreads) threads = pf_threads_new (filling, ground);
+  g_autoptr (PfCloseUp) widest = pf_close_up_new (filling, ground, threads, region->box, 0);
+  g_autoptr (PfCloseUp) thin = pf_close_up_new (filling, ground, threads, region->box, 0.05);
+  g_autoptr (PfCloseUp) thick = pf_close_up_new (filling, ground, threads, region->box, 3);
+  g_assert_cmpfloat (thin->thickness, ==, 0.05);
+  g_assert_cmpfloat (widest->thickness, >, 0.05);
+  g_assert_cmpfloat (thick->thickness, ==, widest->thickness);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  for (size_t w = 0; w < G_N_ELEMENTS (words); w++)
+    {
+      g_autofree char *path = g_strdup_printf ("/close-up/word/%s", words[w].name);
+      g_test_add_data_func (path, &words[w], test_word);
+    }
+  g_auto (GStrv) names = pf_ground_names ();
+  for (char **name = names; *name != NULL; name++)
+    {
+      g_autofree char *path = g_strdup_printf ("/close-up/no-crossings/%s", *name);
+      g_test_add_data_func_full (path, g_strdup (*name), test_no_crossings, g_free);
+    }
+  g_test_add_func ("/close-up/thickness", test_thickness);
+  return g_test_run ();
+}
