@@ -15,6 +15,17 @@ enum {
 int pf_fill_command (int argc, char **argv);
 int pf_grounds_command (int argc, char **argv);
 
+/* Proves the grounds (NULL-terminated) and prints their numbers; what fails is said on standard
+ * error, and makes the exit status PF_EXIT_BAD_INPUT. */
+int pf_check_grounds (char **names);
+
+/* --- Tables -------------------------------------------------------------------------------------
+ */
+
+/* Prints rows of `n_columns` cells each as columns as wide as they must be; the first row is the
+ * headings. right[column]: its cells stand at its right end. */
+void pf_print_table (const GPtrArray *cells, int n_columns, const bool *right);
+
 /* --- Reading arguments --------------------------------------------------------------------------
  */
 

@@ -54,6 +54,8 @@ typedef struct {
   int stitch;  /* one of its corners */
   int degree;  /* number of lines round it */
   int da, db;  /* repeats between the walk's start and its end; 0 where the mesh closes */
+  int tops;    /* corners where two lines of the mesh begin */
+  int feet;    /* corners where two end */
   double area; /* as drawn, if it closes; positive where the walk goes round it
                   anticlockwise, as it does in a sound drawing */
 } PfMesh;

@@ -156,6 +156,55 @@ pf_side_find (int n_pairs, PfSideName name, PfSide *side)
   return true;
 }
 
+/* --- What else is proved of a complete ground, and its numbers ----------------------------------
+ */
+
+/* Proves what doesn't follow from how a ground is drawn (PF_ERROR_GROUND names the stitches):
+ * nothing is free to slip out of it. */
+bool pf_ground_prove (const PfGround *ground, GError **error);
+
+/* The pieces of pf_ground_prove(). */
+
+/* Each mesh has one stitch at its top, where both of its sides begin, and one at its foot, where
+ * they end. (It follows from working times and the order of the pairs; this looks at it.) */
+bool pf_ground_check_tops (const PfGround *ground, GError **error);
+/* No two crossings that follow each other between the same two pairs undo each other. */
+bool pf_ground_check_undone (const PfGround *ground, GError **error);
+/* Threads hang together as far as their pairs do, and none of them, alone or with others, lies over
+ * all the rest and could be lifted off. */
+bool pf_ground_check_layers (const PfGround *ground, GError **error);
+
+/* A closed walk of a pair or a thread: it comes to where it began, `da` and `db` repeats on. */
+typedef struct {
+  int da, db;
+  int n_stitches; /* that it passes on the way */
+} PfGroundWalk;
+
+typedef struct {
+  int n_stitches, n_pins, n_lines;
+  int n_meshes; /* n_lines - n_stitches: Euler's formula on the torus (Irvine, Ruskey, as above) */
+  int *degrees; /* of the meshes: lines round each, rising */
+  /* Pair lines across any cut from a point to the same point of the next repeat along a, and along
+   * b: those across one way less those across the other way. */
+  int across_a, across_b;
+  /* Pairs that work one repeat, as a maker counts them: pair lines across a level cut as wide as
+   * the repeats that lie level with each other. 0 if no two near ones do. */
+  int n_pairs;
+  PfGroundWalk *pair_walks; /* a pair keeps its side through a stitch */
+  int n_pair_walks;
+  PfGroundWalk *thread_walks; /* as the words of the stitches say */
+  int n_thread_walks;
+  /* Rows of level repeats after which every thread lies where it or one level with it began: the
+   * order of the permutation of threads from row to row. 0 if there are no rows, or too many. */
+  gint64 rows;
+} PfGroundNumbers;
+
+/* Counts; free with pf_ground_numbers_free(). */
+PfGroundNumbers *pf_ground_count (const PfGround *ground);
+void pf_ground_numbers_free (PfGroundNumbers *numbers);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfGroundNumbers, pf_ground_numbers_free)
+
 /* Where stitch k of repeat (i, j) stands, in ground units. */
 static inline PfPoint
 pf_ground_position (const PfGround *ground, int k, int i, int j)

@@ -45,7 +45,10 @@ walk_round (const PfGround *ground, int start, bool *walked)
       mesh.db += sign * line->db;
       mesh.area -= pf_cross (at, way) / 2;
       at = (PfPoint){ at.x + way.x, at.y + way.y };
-      end = pf_end_clockwise (ground, end ^ 1);
+      const int next = pf_end_clockwise (ground, end ^ 1);
+      mesh.tops += end % 2 && next % 2 == 0;
+      mesh.feet += end % 2 == 0 && next % 2;
+      end = next;
   } while (end != start);
   return mesh;
 }

@@ -54,6 +54,49 @@ sample_torchon (void)
 }
 
 PfGround *
+sample_torchon_worked (const char *work)
+{
+  PfGround *ground = sample_torchon ();
+  g_free (ground->stitches[0].work);
+  ground->stitches[0].work = g_strdup (work);
+  g_assert_true (pf_ground_check_pairs (ground, NULL));
+  return ground;
+}
+
+PfGround *
+sample_plait (const char *work)
+{
+  PfGround *ground = sample_torchon ();
+  g_free (ground->stitches[0].work);
+  ground->stitches[0].work = g_strdup (work);
+  ground->a = (PfPoint){ 2, 0 };
+  ground->b = (PfPoint){ 0, 1 };
+  ground->lines[0] = (PfPairLine){ { 0, L }, { 0, L }, 0, 1, 0 };
+  ground->lines[1] = (PfPairLine){ { 0, R }, { 0, R }, 0, 1, 0 };
+  g_assert_true (pf_ground_check_pairs (ground, NULL));
+  return ground;
+}
+
+PfGround *
+sample_valenciennes (void)
+{
+  enum { PIN, LEFT, RIGHT };
+  static const Stitch stitches[] = {
+    { "1", 0, 0, "ctpct", false, 0, 2 },
+    { "plait left", -0.5, 0.5, "ctctctct", false, 0, 2 },
+    { "plait right", 0.5, 0.5, "ctctctct", false, 0, 2 },
+  };
+  static const PfPairLine lines[] = {
+    { { RIGHT, R }, { PIN, L }, 1, 0, 0 }, { { RIGHT, L }, { LEFT, L }, 1, 0, 0 },
+    { { LEFT, L }, { PIN, R }, 0, 1, 0 },  { { LEFT, R }, { RIGHT, R }, 0, 1, 0 },
+    { { PIN, L }, { LEFT, R }, 0, 0, 0 },  { { PIN, R }, { RIGHT, L }, 0, 0, 0 },
+  };
+  PfGround *ground = make (1, 1, stitches, 3, lines);
+  g_assert_true (pf_ground_check_pairs (ground, NULL));
+  return ground;
+}
+
+PfGround *
 sample_rose (void)
 {
   static const Stitch stitches[] = {
@@ -148,6 +191,46 @@ sample_side (const PfGround *ground, PfEnd end)
   static const char *const two[] = { "left", "right" };
   static const char *const four[] = { "left", "inner left", "inner right", "right" };
   return ground->stitches[end.stitch].n_pairs == 2 ? two[end.side] : four[end.side];
+}
+
+PfGround *
+sample_columns (int n_columns, const ColumnStitch *stitches, int n)
+{
+  int n_lines = 0;
+  for (int k = 0; k < n; k++)
+    n_lines += stitches[k].n_pairs;
+  PfGround *ground = pf_ground_new (n, n_lines);
+  ground->n_lines = 0;
+  ground->a = (PfPoint){ n_columns, 0 };
+  ground->b = (PfPoint){ 0, n };
+  g_autofree PfEnd *outs = g_new0 (PfEnd, n_columns);
+  g_autofree int *repeats = g_new0 (int, n_columns);
+  /* The first round finds the last exit in each column, the second one draws the lines. */
+  for (int step = 0; step < 2 * n; step++)
+    {
+      const ColumnStitch *s = &stitches[step % n];
+      PfStitch *stitch = &ground->stitches[step % n];
+      for (int side = 0; side < s->n_pairs; side++)
+        {
+          const int column = (s->column + side) % n_columns;
+          const int repeat = (s->column + side) / n_columns;
+          const PfEnd end = { step % n, (PfSide) side };
+          if (step >= n)
+            ground->lines[ground->n_lines++] =
+                (PfPairLine){ outs[column], end, repeats[column] - repeat,
+                              outs[column].stitch >= step % n, 0 }; /* from the repeat above */
+          outs[column] = end;
+          repeats[column] = repeat;
+        }
+      if (step >= n)
+        continue;
+      stitch->name = g_strdup_printf ("%d", step + 1);
+      stitch->work = g_strdup (s->work);
+      stitch->n_pairs = s->n_pairs;
+      stitch->at = (PfPoint){ s->column + (s->n_pairs - 1) / 2.0, step };
+    }
+  g_assert_true (pf_ground_check_pairs (ground, NULL));
+  return ground;
 }
 
 int

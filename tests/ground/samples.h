@@ -27,6 +27,23 @@ PfGround *sample_plaits (void);
 /* "left", "inner left", ..., as messages call it. */
 const char *sample_side (const PfGround *ground, PfEnd end);
 
+/* Not among `samples`; their exits and entries are filled in. Torchon's layout with another word; a
+ * plait of one word, each by itself; square Valenciennes, in which pairs are plaited by four half
+ * stitches and the inner pairs of two plaits meet at a pin. */
+PfGround *sample_torchon_worked (const char *work);
+PfGround *sample_plait (const char *work);
+PfGround *sample_valenciennes (void);
+
+/* Pairs that run side by side in `n_columns` columns, as wide as a repeat, and are worked by one
+ * stitch after the other; exits and entries are filled in. Each takes its pairs from `column` on,
+ * and may reach into the next repeat. Stitches are called "1", "2", ... */
+typedef struct {
+  int column;
+  const char *work;
+  int n_pairs;
+} ColumnStitch;
+PfGround *sample_columns (int n_columns, const ColumnStitch *stitches, int n);
+
 /* The number of the stitch of that name, which must exist. */
 int sample_stitch (const PfGround *ground, const char *name);
 
