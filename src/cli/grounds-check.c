@@ -122,16 +122,34 @@ add_ground (GPtrArray *cells, const PfGround *ground, bool proved)
   add_cell (cells, proved ? _ ("holds") : _ ("fails"));
 }
 
-/* What loading a ground proves, and what the table's numbers mean. */
+/* What the table's numbers mean. */
 static void
 print_notes (void)
 {
+  g_print (
+      "\n%s\n",
+      _ ("Lines round them: “4×3 1×8” are four meshes with three pair lines round each, and one "
+         "with "
+         "eight.\n"
+         "Across: pair lines across a cut along the repeat vector a or b.\n"
+         "Pairs: those that work one repeat.\n"
+         "Run: “2×(1, 0)” are two ways, each in the same place again one a and no b further on; a "
+         "pair keeps its side at each stitch.\n"
+         "Back after: rows of repeats until every thread lies as it began."));
+}
+
+static void
+print_proved (void)
+{
   g_print ("\n%s\n",
-           _ ("Across: pair lines across a cut along a repeat vector. Pairs: those that work one "
-              "repeat.\n"
-              "Run: how many ways there are, and to which repeat each leads, in steps of a and b, "
-              "before it is the same again; a pair keeps its side at a stitch.\n"
-              "Back after: rows of repeats until every thread lies as it began."));
+           _ ("Proved of each:\n"
+              "- As many pairs go into each stitch as come out of it, and no pair has to be worked "
+              "before itself.\n"
+              "- The pairs stand round each stitch as drawn, and cross nowhere else.\n"
+              "- Each mesh runs down from one stitch to another.\n"
+              "- No thread can slip out: no two crossings undo each other, and no thread lies free "
+              "on the others or beside them, even with the pins out.\n"
+              "- The nearest pins stand 1 to 2 units apart."));
 }
 
 int
@@ -158,10 +176,6 @@ pf_check_grounds (char **names)
   pf_print_table (cells, N_COLUMNS, right);
   print_notes ();
   if (status == PF_EXIT_DONE)
-    g_print ("%s\n",
-             _ ("Proved: as many pairs in as out at each stitch; working times; the order of pairs "
-                "round each stitch; no pair lines cross except at a stitch; each mesh runs down "
-                "from one stitch to another; no two crossings undo each other, and no thread lies "
-                "free on the others or beside them; nearest pins 1 to 2 units apart."));
+    print_proved ();
   return status;
 }

@@ -159,11 +159,9 @@ pf_side_find (int n_pairs, PfSideName name, PfSide *side)
 /* --- What else is proved of a complete ground, and its numbers ----------------------------------
  */
 
-/* Proves what doesn't follow from how a ground is drawn (PF_ERROR_GROUND names the stitches):
- * nothing is free to slip out of it. */
+/* Proves that nothing is free to slip out of the ground, which the checks above don't ask
+ * (PF_ERROR_GROUND names the stitches): the three pieces below. */
 bool pf_ground_prove (const PfGround *ground, GError **error);
-
-/* The pieces of pf_ground_prove(). */
 
 /* Each mesh has one stitch at its top, where both of its sides begin, and one at its foot, where
  * they end. (It follows from working times and the order of the pairs; this looks at it.) */
@@ -182,7 +180,8 @@ typedef struct {
 
 typedef struct {
   int n_stitches, n_pins, n_lines;
-  int n_meshes; /* n_lines - n_stitches: Euler's formula on the torus (Irvine, Ruskey, as above) */
+  int n_meshes; /* that close: n_lines - n_stitches, Euler's formula on the torus (Irvine, Ruskey,
+                   as above) */
   int *degrees; /* of the meshes: lines round each, rising */
   /* Pair lines across any cut from a point to the same point of the next repeat along a, and along
    * b: those across one way less those across the other way. */

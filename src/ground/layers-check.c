@@ -22,8 +22,8 @@
 #include "layers.h"
 
 typedef struct {
-  int part;
-  gint64 da, db; /* from the part's first walk, along some of the arrows */
+  int part;      /* its first walk */
+  gint64 da, db; /* from that one, along some of the arrows */
 } Node;
 
 typedef struct {
@@ -61,8 +61,11 @@ find_parts (Layers *l)
     {
       const PfGroundOver *over = &l->overs[o];
       const Node u = l->nodes[over->over], v = l->nodes[over->under];
-      if (u.part != v.part)
-        join (l, v.part, u.part, u.da + over->da - v.da, u.db + over->db - v.db);
+      const gint64 da = u.da + over->da - v.da, db = u.db + over->db - v.db;
+      if (u.part < v.part)
+        join (l, v.part, u.part, da, db);
+      else if (v.part < u.part)
+        join (l, u.part, v.part, -da, -db);
     }
   memset (l->spans, 0, (gsize) l->threads->n * sizeof *l->spans);
   for (int w = 0; w < l->threads->n; w++)

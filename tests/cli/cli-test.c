@@ -191,6 +191,9 @@ test_grounds (void)
   };
   for (size_t n = 0; n < G_N_ELEMENTS (names); n++)
     g_assert_nonnull (strstr (run.out, names[n]));
+  g_assert_cmpstr (run.err, ==, "");
+  g_assert_nonnull (strstr (run.out, "holds"));
+  g_assert_null (strstr (run.out, "fails"));
   g_auto (Run) drawn = run_words ("grounds --draw rose.svg rose");
   g_assert_cmpint (drawn.status, ==, 0);
   g_autofree char *svg = read_file ("rose.svg", NULL);
@@ -233,8 +236,55 @@ test_ground_page (void)
   /* Proved, not told. */
   g_auto (Run) check = run_words ("grounds --check rose");
   g_assert_cmpint (check.status, ==, 0);
-  g_assert_nonnull (strstr (check.out, "passed"));
+  g_assert_nonnull (strstr (check.out, "holds"));
   g_assert_null (strstr (check.out, "Name: rose"));
+}
+
+/* The columns of the table line up, and point net's row is what tests/ground derives: one stitch
+ * and pin, two lines, one mesh of four lines, a line across either cut, two pairs in one zigzag;
+ * one thread in a zigzag, one on each diagonal. */
+static void
+test_grounds_table (void)
+{
+  g_auto (Run) run = run_words ("grounds --check point-net valenciennes-square");
+  g_auto (GStrv) lines = g_strsplit (run.out, "\n", 4);
+  static const char *const left[] = { "Lines round them", "Pairs run", "Threads run", "Proof" };
+  for (size_t c = 0; c < G_N_ELEMENTS (left); c++)
+    {
+      const char *heading = strstr (lines[0], left[c]);
+      g_assert_nonnull (heading);
+      const glong column = g_utf8_strlen (lines[0], heading - lines[0]);
+      for (int row = 1; row <= 2; row++)
+        {
+          const char *cell = g_utf8_offset_to_pointer (lines[row], column);
+          g_assert_true (cell[-1] == ' ' && cell[-2] == ' ' && cell[0] != ' ');
+        }
+    }
+  g_auto (GStrv) cells = g_regex_split_simple (" {2,}", lines[1], 0, 0);
+  g_autofree char *joined = g_strjoinv ("|", cells);
+  g_assert_cmpstr (joined, ==,
+                   "point-net|1|1|2|1|1×4|1|1|2|1×(1, 1)|1×(1, 1) 1×(1, 0) 1×(0, 1)|2|holds");
+}
+
+/* Crosses alone: every thread is joined with one other, and with no more. It is told apart from a
+ * file that isn't a ground, and the others are still proved. */
+static void
+test_grounds_fail (void)
+{
+  write_file (
+      "loose.json",
+      "{\"format\": \"pinfold-ground\", \"version\": 1, \"name\": \"loose\", \"title\": "
+      "\"Loose\", \"family\": \"test\", \"source\": \"Derived.\", \"repeat\": {\"a\": [1, 1], "
+      "\"b\": [-1, 1]}, \"stitches\": [{\"name\": \"only\", \"at\": [0, 0], \"work\": \"cpc\"}], "
+      "\"pair_lines\": [{\"from\": \"only.R\", \"to\": \"only.L\", \"repeat\": [1, 0]}, "
+      "{\"from\": \"only.L\", \"to\": \"only.R\", \"repeat\": [0, 1]}]}");
+  g_auto (Run) run = run_words ("grounds --check loose.json torchon broken.json");
+  g_assert_cmpint (run.status, ==, 1);
+  g_assert_nonnull (strstr (run.err, "loose: Nothing holds the threads of stitch “only”"));
+  g_assert_nonnull (strstr (run.err, "broken.json"));
+  g_assert_nonnull (strstr (run.out, "fails"));
+  g_assert_nonnull (strstr (run.out, "holds"));
+  g_assert_null (strstr (run.out, "Proved"));
 }
 
 /* --- What comes out ------------------------------------------------------------------------------
@@ -503,6 +553,8 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/help", test_help);
   g_test_add_func ("/cli/grounds", test_grounds);
   g_test_add_func ("/cli/ground-page", test_ground_page);
+  g_test_add_func ("/cli/grounds-table", test_grounds_table);
+  g_test_add_func ("/cli/grounds-fail", test_grounds_fail);
   g_test_add_func ("/cli/reports", test_reports);
   g_test_add_func ("/cli/same-bytes", test_same_bytes);
   g_test_add_func ("/cli/old-file-kept", test_old_file_kept);

@@ -83,6 +83,15 @@ test_plait (void)
   check (sample_plait ("tt"), APART);
 }
 
+/* Twists on all lines join the two threads of each pair. */
+static PfGround *
+twisted (PfGround *ground)
+{
+  for (int e = 0; e < ground->n_lines; e++)
+    ground->lines[e].twists = 2;
+  return ground;
+}
+
 /* Twisted pairs, first in columns 0 to 3, then in 1 to 4: a pair that moves left lies over each one
  * that it meets, for ever. */
 static void
@@ -90,7 +99,12 @@ test_sheets (void)
 {
   const ColumnStitch sheets[] = { { 0, "t", 4 }, { 1, "t", 4 } };
   check (sample_columns (4, sheets, 2), LAYER);
-  /* Crossed between: what moves right lies over. */
+  check (twisted (sample_columns (4, sheets, 2)), LAYER);
+  /* Crossed instead, one gap after the other: now a pair that moves right lies over. */
+  const ColumnStitch crossed[] = { { 3, "c", 4 }, { 0, "c", 4 }, { 2, "c", 4 }, { 1, "c", 4 } };
+  check (sample_columns (4, crossed, 4), LAYER);
+  check (twisted (sample_columns (4, crossed, 4)), LAYER);
+  /* Over some, under others. */
   const ColumnStitch braid[] = { { 0, "t", 4 }, { 0, "c", 4 }, { 2, "c", 4 } };
   check (sample_columns (4, braid, 3), NULL);
 }
@@ -114,12 +128,141 @@ test_shingles (void)
   check (sample_columns (4, stitches, 12), NULL);
 }
 
+/* --- Threads of many repeats, joined one by one -------------------------------------------------
+ */
+
+/* A part of the endless ground so large, and rolled up, that what is joined only round the back is
+ * not joined in a small ground. */
+#define ROUND 29
+
+typedef struct {
+  const PfGround *ground;
+  int *joined; /* per thread of a line of each repeat */
+} Patch;
+
+static int
+find (const Patch *patch, int thread)
+{
+  while (patch->joined[thread] != thread)
+    thread = patch->joined[thread] = patch->joined[patch->joined[thread]];
+  return thread;
+}
+
+static void
+join (const Patch *patch, int thread, int other)
+{
+  patch->joined[find (patch, thread)] = find (patch, other);
+}
+
+static int
+thread_of (const Patch *patch, int line, int place, int i, int j)
+{
+  const int repeat = ((i + ROUND) % ROUND) * ROUND + (j + ROUND) % ROUND;
+  return (repeat * patch->ground->n_lines + line) * 2 + place;
+}
+
+/* The threads that come to stitch k of a repeat; the last twist of a line has joined both. */
+static void
+find_threads_in (const Patch *patch, int k, int i, int j, int threads[4])
+{
+  for (int place = 0; place < 4; place++)
+    {
+      const int e = patch->ground->entries[k][place / 2];
+      const PfPairLine *line = &patch->ground->lines[e];
+      threads[place] = thread_of (patch, e, (place + line->twists) % 2, i - line->da, j - line->db);
+    }
+}
+
+static void
+work_stitch (const Patch *patch, int k, int i, int j)
+{
+  int threads[4];
+  find_threads_in (patch, k, i, j, threads);
+  for (int side = 0; side < 2; side++)
+    if (patch->ground->lines[patch->ground->entries[k][side]].twists > 0)
+      join (patch, threads[2 * side], threads[2 * side + 1]);
+  for (const char *letter = patch->ground->stitches[k].work; *letter; letter++)
+    for (int place = *letter == 'c'; place < 3; place += 2)
+      {
+        const int left = threads[place];
+        join (patch, left, threads[place + 1]);
+        threads[place] = threads[place + 1];
+        threads[place + 1] = left;
+      }
+  for (int place = 0; place < 4; place++)
+    join (patch, threads[place],
+          thread_of (patch, patch->ground->exits[k][place / 2], place % 2, i, j));
+}
+
+static bool
+hangs_together (const PfGround *ground)
+{
+  const int n_repeats = ROUND * ROUND, n_threads = 2 * ground->n_lines;
+  g_autofree int *joined = g_new (int, n_repeats *n_threads);
+  const Patch patch = { ground, joined };
+  for (int t = 0; t < n_repeats * n_threads; t++)
+    joined[t] = t;
+  for (int i = 0; i < ROUND; i++)
+    for (int j = 0; j < ROUND; j++)
+      for (int k = 0; k < ground->n_stitches; k++)
+        work_stitch (&patch, k, i, j);
+  for (int k = 0; k < ground->n_stitches; k++)
+    {
+      int threads[4];
+      find_threads_in (&patch, k, 0, 0, threads);
+      for (int place = 1; place < 4; place++)
+        if (find (&patch, threads[place]) != find (&patch, threads[0]))
+          return false;
+    }
+  return true;
+}
+
+/* The same ground, some of its stitches taken from other repeats. */
+static void
+shift_stitch (PfGround *ground, int k, int da, int db)
+{
+  for (int e = 0; e < ground->n_lines; e++)
+    {
+      PfPairLine *line = &ground->lines[e];
+      const int by = (line->from.stitch == k) - (line->to.stitch == k);
+      line->da += by * da;
+      line->db += by * db;
+    }
+}
+
+/* Two pairs meet in each stitch, so nothing lies on the rest: over and under come in turn. */
+static void
+test_random_words (void)
+{
+  static const char *const words[] = { "c", "cc", "t", "ctt", "cttt", "ct", "ctc" };
+  int n_held = 0;
+  for (int round = 0; round < 150; round++)
+    {
+      PfGround *ground = samples[g_test_rand_int_range (0, N_SAMPLES - 1)].make ();
+      g_assert_true (pf_ground_check_pairs (ground, NULL));
+      const int n_words = g_test_rand_int_range (1, G_N_ELEMENTS (words));
+      for (int k = 0; k < ground->n_stitches; k++)
+        {
+          g_free (ground->stitches[k].work);
+          ground->stitches[k].work = g_strdup (words[g_test_rand_int_range (0, n_words)]);
+          shift_stitch (ground, k, g_test_rand_int_range (-2, 3), g_test_rand_int_range (-2, 3));
+        }
+      for (int e = 0; e < ground->n_lines; e++)
+        ground->lines[e].twists = g_test_rand_int_range (0, 8) / 7;
+      const bool holds = hangs_together (ground);
+      n_held += holds;
+      check (ground, holds ? NULL : APART);
+    }
+  g_assert_cmpint (n_held, >, 10);
+  g_assert_cmpint (n_held, <, 140);
+}
+
 /* Whole combinations of vectors, against all small ones. */
 static void
 test_span (void)
 {
-  enum { N = 3, MOST = 12, NEAR = 5 };
-  for (int round = 0; round < 200; round++)
+  enum { N = 3, MOST = 30, NEAR = 5 };
+  for (int round = 0; round < 100; round++)
     {
       PfGroundSpan span = { 0, 0, 0 };
       int x[N], y[N];
@@ -155,6 +298,7 @@ main (int argc, char **argv)
   g_test_add_func ("/ground/layers/plait", test_plait);
   g_test_add_func ("/ground/layers/sheets", test_sheets);
   g_test_add_func ("/ground/layers/shingles", test_shingles);
+  g_test_add_func ("/ground/layers/random-words", test_random_words);
   g_test_add_func ("/ground/layers/span", test_span);
   return g_test_run ();
 }

@@ -69,7 +69,7 @@ test_fours (void)
 {
   const ColumnStitch undone[] = { { 0, "c", 4 }, { 1, "t", 4 } };
   check (sample_columns (4, undone, 2), "1", "2");
-  const ColumnStitch held[] = { { 0, "c", 4 }, { 1, "ct", 4 } };
+  const ColumnStitch held[] = { { 0, "c", 4 }, { 1, "ctc", 4 } };
   check (sample_columns (4, held, 2), NULL, NULL);
 }
 

@@ -163,6 +163,11 @@ test_shipped_graphs (void)
       g_assert_cmpint (pairs, ==, shipped[i].pairs);
       g_assert_cmpint (pf_ground_pairs (ground), ==, shipped[i].pairs);
       g_assert_cmpint (2 * pf_ground_pairs (ground), ==, shipped[i].threads);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (PfGroundNumbers) numbers = pf_ground_count (ground);
+      g_assert_cmpint (numbers->n_pairs, ==, shipped[i].pairs);
+      g_assert_true (pf_ground_prove (ground, &error));
+      g_assert_no_error (error);
     }
 }
 
