@@ -42,8 +42,7 @@ print_ground (const PfGround *ground)
 {
   print_padded (ground->name, NAME_WIDTH);
   print_padded (ground->title, TITLE_WIDTH);
-  g_print ("%8d  %4d  %s
-", ground->n_stitches, count_pins (ground), ground->family);
+  g_print ("%8d  %4d  %s\n", ground->n_stitches, count_pins (ground), ground->family);
 }
 
 static int
