@@ -23,6 +23,7 @@ struct _PfGroundGallery {
   GPtrArray *pictures; /* of GtkImage, borrowed */
   guint drawn;         /* so many pictures have their drawing */
   guint idle;
+  guint chosen; /* or the first */
   bool updating;
 };
 
@@ -91,7 +92,10 @@ pf_ground_gallery_set_chosen (PfGroundGallery *gallery, const char *name)
       GtkWidget *child = GTK_WIDGET (gtk_flow_box_get_child_at_index (gallery->box, (int) n));
       const bool is_it = g_strcmp0 (ground->name, name) == 0;
       if (is_it)
-        gtk_widget_add_css_class (child, "chosen");
+        {
+          gallery->chosen = n;
+          gtk_widget_add_css_class (child, "chosen");
+        }
       else
         gtk_widget_remove_css_class (child, "chosen");
       gtk_accessible_update_state (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_STATE_SELECTED, is_it,
@@ -152,6 +156,19 @@ pf_ground_gallery_map (GtkWidget *widget)
     gallery->idle = g_idle_add (draw_next, gallery);
 }
 
+/* One stop for Tab, at the chosen ground: arrow keys go from one to the next. */
+static gboolean
+pf_ground_gallery_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  PfGroundGallery *gallery = PF_GROUND_GALLERY (widget);
+  if (direction != GTK_DIR_TAB_FORWARD && direction != GTK_DIR_TAB_BACKWARD)
+    return GTK_WIDGET_CLASS (pf_ground_gallery_parent_class)->focus (widget, direction);
+  if (gtk_widget_get_focus_child (widget) != NULL)
+    return FALSE;
+  GtkFlowBoxChild *child = gtk_flow_box_get_child_at_index (gallery->box, (int) gallery->chosen);
+  return child != NULL && gtk_widget_grab_focus (GTK_WIDGET (child));
+}
+
 static void
 pf_ground_gallery_dispose (GObject *object)
 {
@@ -167,6 +184,7 @@ pf_ground_gallery_class_init (PfGroundGalleryClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = pf_ground_gallery_dispose;
   GTK_WIDGET_CLASS (class)->map = pf_ground_gallery_map;
+  GTK_WIDGET_CLASS (class)->focus = pf_ground_gallery_focus;
   chosen_signal = g_signal_new ("chosen", PF_TYPE_GROUND_GALLERY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 }
