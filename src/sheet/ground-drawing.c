@@ -344,7 +344,8 @@ add_twist_rows (GArray *rows, const PfGround *ground)
             continue;
           g_string_append (ways, e > l ? "; " : "");
           /* Translators: a pair's way from one stitch to another. */
-          g_string_append_printf (ways, _ ("%s to %s"), ground->stitches[line->from.stitch].name,
+          g_string_append_printf (ways, _ ("from %s to %s"),
+                                  ground->stitches[line->from.stitch].name,
                                   ground->stitches[line->to.stitch].name);
         }
       g_autofree char *text =
