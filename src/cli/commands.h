@@ -14,6 +14,7 @@ enum {
 
 int pf_fill_command (int argc, char **argv);
 int pf_grounds_command (int argc, char **argv);
+int pf_threads_command (int argc, char **argv);
 
 /* Proves the grounds (NULL-terminated) and prints their numbers; what fails is said on standard
  * error, and makes the exit status PF_EXIT_BAD_INPUT. */

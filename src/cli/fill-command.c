@@ -14,6 +14,7 @@ typedef struct {
   int edge, beads, partial;
   double edge_gap;
   PfPageSetup page;
+  PfThreadUse thread;
   gint64 now;
   char *date;
 } Job;
@@ -33,6 +34,34 @@ choose_page (const PfFillOptions *o, PfPageSetup *page)
   page->mirror = page->mirror || o->mirror;
   page->background = page->background && !o->no_background;
   return page->paper != NULL;
+}
+
+/* What the options say of the thread. */
+static bool
+choose_thread (const PfFillOptions *o, PfThreadUse *use)
+{
+  g_autoptr (GError) error = NULL;
+  const PfThreadKind *kind = NULL;
+  if (o->thread != NULL && o->wraps != NULL)
+    {
+      pf_say_error (_ ("--thread says how thick it is: leave --wraps out, or --thread."));
+      return false;
+    }
+  if (!pf_parse_number ("--wraps", o->wraps, &use->wraps_per_cm) ||
+      !pf_parse_number ("--spare", o->spare, &use->spare))
+    return false;
+  if (o->thread != NULL && (kind = pf_thread_find (o->thread, &error)) == NULL)
+    {
+      pf_say_error ("%s", error->message);
+      return false;
+    }
+  if (kind != NULL)
+    {
+      g_free (use->name);
+      use->name = g_strdup (kind->name);
+      use->wraps_per_cm = kind->wraps_per_cm;
+    }
+  return true;
 }
 
 /* Reads every argument; false if one can't be read. */
@@ -58,7 +87,7 @@ read_arguments (const PfFillOptions *o, Job *job)
     return false;
   s->beads = (PfBeads) job->beads;
   s->all_plain = job->partial == 1;
-  return choose_page (o, &job->page);
+  return choose_thread (o, &job->thread) && choose_page (o, &job->page);
 }
 
 /* The time of the work: SOURCE_DATE_EPOCH where it is set (reproducible-builds.org), so that the
@@ -93,8 +122,10 @@ make_pricking (const PfFillOptions *o, const Job *job, GError **error)
   g_autoptr (PfPricking) pricking =
       pf_pricking_new (title, drawing, g_steal_pointer (&ground), (PfEdgeKind) job->edge,
                        job->edge_gap, &job->settings, o->origin != NULL, error);
-  if (pricking == NULL || !pf_pricking_fill (pricking, error))
+  if (pricking == NULL || !pf_thread_use_check (&job->thread, error) ||
+      !pf_pricking_fill (pricking, error))
     return NULL;
+  pf_pricking_set_thread (pricking, &job->thread);
   for (guint r = 0; r < remarks->len; r++)
     g_printerr ("%s: %s\n", o->outline, (const char *) g_ptr_array_index (remarks, r));
   return g_steal_pointer (&pricking);
@@ -232,12 +263,15 @@ int
 pf_fill_command (int argc, char **argv)
 {
   PfFillOptions options = { 0 };
-  Job job = { .settings = pf_filling_settings_default (), .edge_gap = 2 };
+  Job job = { .settings = pf_filling_settings_default (),
+              .thread = pf_thread_use_default (),
+              .edge_gap = 2 };
   job.page = (PfPageSetup){ pf_paper_find ("A4", NULL), .enlarge = 1, .background = true };
   int status = PF_EXIT_WRONG_USE;
   if (pf_fill_options_parse (&options, argc, argv) && read_arguments (&options, &job))
     status = do_job (&options, &job);
   pf_fill_options_clear (&options);
+  pf_thread_use_clear (&job.thread);
   g_free (job.date);
   return status;
 }

@@ -13,9 +13,10 @@
 void
 pf_fill_options_clear (PfFillOptions *o)
 {
-  char *strings[] = { o->outline,  o->ground,  o->gap,     o->turn,      o->origin, o->edge,
-                      o->edge_gap, o->beads,   o->partial, o->clearance, o->carry,  o->reach,
-                      o->off_line, o->enlarge, o->paper,   o->angle };
+  char *strings[] = { o->outline, o->ground,   o->gap,      o->turn,    o->origin,
+                      o->edge,    o->edge_gap, o->beads,    o->partial, o->clearance,
+                      o->carry,   o->reach,    o->off_line, o->enlarge, o->paper,
+                      o->angle,   o->thread,   o->wraps,    o->spare };
   for (size_t s = 0; s < G_N_ELEMENTS (strings); s++)
     g_free (strings[s]);
   g_strfreev (o->documents);
@@ -63,6 +64,13 @@ describe_options (PfFillOptions *o)
     STRING ("partial", &o->partial,
             N_ ("Partial repeats: keep their middle where it can be (default), or work all plain"),
             "auto|plain"),
+    STRING ("thread", &o->thread, N_ ("The thread: a name from “pinfold-cli threads”"),
+            N_ ("NAME")),
+    STRING ("wraps", &o->wraps, N_ ("Its thickness instead: how many turns of it lie on 1 cm"),
+            N_ ("N")),
+    STRING ("spare", &o->spare,
+            N_ ("Thread to spare at each bobbin, for hitching and handling (default 300)"),
+            N_ ("MM")),
     STRING ("clearance", &o->clearance,
             N_ ("Least distance of a stitch from the edge, in gaps (default 0.25)"), N_ ("F")),
     STRING ("carry", &o->carry,
@@ -119,7 +127,8 @@ check_alone (const PfFillOptions *o)
     { "--beads", o->beads != NULL },         { "--partial", o->partial != NULL },
     { "--clearance", o->clearance != NULL }, { "--carry", o->carry != NULL },
     { "--reach", o->reach != NULL },         { "--off-line", o->off_line != NULL },
-    { "--angle", o->angle != NULL },
+    { "--angle", o->angle != NULL },         { "--thread", o->thread != NULL },
+    { "--wraps", o->wraps != NULL },         { "--spare", o->spare != NULL },
   };
   for (size_t k = 0; k < G_N_ELEMENTS (options); k++)
     if (options[k].given)

@@ -13,6 +13,7 @@ typedef struct {
   char *gap, *turn, *angle, *origin;
   char *edge, *edge_gap;
   char *beads, *partial;
+  char *thread, *wraps, *spare;
   char *clearance, *carry, *reach, *off_line;
   char **reports, **sheets;
   gboolean pins_only, mirror, no_background;

@@ -20,6 +20,7 @@ print_help (void)
                     "Commands:\n"
                     "  fill      an outline in, an annotated pricking and a pair-count report out\n"
                     "  grounds   list the grounds, prove them, draw one\n"
+                    "  threads   list threads and their thickness\n"
                     "\n"
                     "  --help      show this, or with a command, its options\n"
                     "  --version   show the version\n"
@@ -52,6 +53,8 @@ main (int argc, char **argv)
     return pf_fill_command (argc - 1, argv + 1);
   if (command != NULL && strcmp (command, "grounds") == 0)
     return pf_grounds_command (argc - 1, argv + 1);
+  if (command != NULL && strcmp (command, "threads") == 0)
+    return pf_threads_command (argc - 1, argv + 1);
   if (command != NULL && strcmp (command, "--version") == 0)
     {
       g_print ("pinfold-cli %s\n", PF_VERSION);

@@ -32,6 +32,15 @@ void pf_document_write (PfJsonWriter *writer, const char *key, const PfDocument 
 void pf_draft_write (PfJsonWriter *writer, const PfDraft *draft);
 void pf_curve_write (PfJsonWriter *writer, const PfCurve *curve);
 void pf_ground_write (PfJsonWriter *writer, const char *key, const PfGround *ground);
+/* thread-file.c: the thread of a motif filled with `ground` (NULL: not filled), under its key. */
+void pf_thread_use_write (PfJsonWriter *writer, const PfThreadUse *use, const PfGround *ground);
+void pf_thread_use_read (PfJsonReader *reader, JsonObject *motif, const PfGround *ground,
+                         PfThreadUse *use);
+/* The keys of a cut line, in an object that is open. */
+void pf_line_write (PfJsonWriter *writer, const PfGround *ground, PfLineId line);
+PfLineId pf_line_read (PfJsonReader *reader, JsonObject *object, const PfGround *ground);
+/* A number within a limit; 0 for what isn't one. */
+void pf_json_put_limited (PfJsonWriter *writer, const char *key, double number, double limit);
 /* The same as a text of its own; `n` may be NULL. Free with g_free(). */
 char *pf_ground_to_json (const PfGround *ground, gsize *n);
 

@@ -42,6 +42,7 @@ typedef struct {
   PfGround *ground;           /* NULL: not filled yet */
   char *ground_json;          /* the file's text, if it isn't one that comes with the program */
   PfFillingSettings settings; /* its arrays are the draft's own */
+  PfThreadUse thread;
   char *mirror_of; /* the id of the motif that this one is the mirror image of, or NULL. Then its
                       curves, edges, ground and settings follow that one's */
   PfAxis mirror_axis;
@@ -141,6 +142,8 @@ void pf_draft_set_sewing (PfDraft *draft, const PfSewingChoice *choice);
 /* Takes all choices that speak of a line away. */
 void pf_draft_reset_sewing (PfDraft *draft, PfLineId line);
 void pf_draft_reset_choices (PfDraft *draft);
+/* Takes another thread (copied), colours and all. */
+void pf_draft_set_thread (PfDraft *draft, const PfThreadUse *thread);
 
 /* --- From drafts to motifs ----------------------------------------------------------------------
  */

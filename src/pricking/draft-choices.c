@@ -112,4 +112,5 @@ void
 pf_draft_reset_choices (PfDraft *draft)
 {
   pf_settings_clear (&draft->settings);
+  draft->thread.n_colours = 0;
 }

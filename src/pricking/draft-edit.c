@@ -38,6 +38,14 @@ pf_draft_set_ground (PfDraft *draft, PfGround *ground, const char *json)
 }
 
 void
+pf_draft_set_thread (PfDraft *draft, const PfThreadUse *thread)
+{
+  PfThreadUse copy = pf_thread_use_copy (thread);
+  pf_thread_use_clear (&draft->thread);
+  draft->thread = copy;
+}
+
+void
 pf_draft_add_curve (PfDraft *draft, PfCurve *curve)
 {
   const size_t n = draft->n_curves++;

@@ -134,11 +134,12 @@ pf_motif_new (const PfDraft *draft, PfPoint *where, GError **error)
   motif->ground = draft->ground ? pf_ground_ref (draft->ground) : NULL;
   motif->settings = draft->settings;
   pf_settings_own (&motif->settings);
+  motif->thread = pf_thread_use_copy (&draft->thread);
   motif->region = make_region (draft, &inner);
   if (motif->region)
     keep_choices_on_loops (motif);
-  const bool done =
-      motif->region && make_edges (motif, draft, &inner) && fill_motif (motif, &inner);
+  const bool done = motif->region && make_edges (motif, draft, &inner) &&
+                    pf_thread_use_check (&motif->thread, &inner) && fill_motif (motif, &inner);
   if (where)
     *where = pf_error_place (inner);
   if (done)

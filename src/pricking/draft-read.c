@@ -10,7 +10,7 @@
 #include "document-file.h"
 
 static const char *const draft_keys[] = { "id",        "name", "notes",   "curves", "ground",
-                                          "mirror_of", "axis", "filling", NULL };
+                                          "mirror_of", "axis", "filling", "thread", NULL };
 static const char *const curve_keys[] = { "path",   "handle_before", "handle_after",
                                           "smooth", "edge",          NULL };
 static const char *const edge_keys[] = { "kind", "gap", "pinholes", "stretches", NULL };
@@ -153,8 +153,8 @@ find_stitch (PfJsonReader *reader, JsonObject *object, const PfGround *ground)
   return 0;
 }
 
-static PfLineId
-read_line (PfJsonReader *reader, JsonObject *object, const PfGround *ground)
+PfLineId
+pf_line_read (PfJsonReader *reader, JsonObject *object, const PfGround *ground)
 {
   PfLineId line = { .stitch.k = find_stitch (reader, object, ground) };
   pf_json_two_ints (reader, object, "repeat", &line.stitch.i, &line.stitch.j);
@@ -178,7 +178,7 @@ read_kind (PfJsonReader *reader, JsonObject *object, const PfGround *ground, PfS
     pf_json_fail (reader, _ ("“other” must name the line where a turned pair enters, and stand "
                              "with “turn” alone."));
   else if (other)
-    choice->other = read_line (reader, pf_json_object (reader, other, line_keys), ground);
+    choice->other = pf_line_read (reader, pf_json_object (reader, other, line_keys), ground);
   if (placed != (pf_json_member (reader, object, "along") != NULL))
     pf_json_fail (reader, _ ("“along” must say where, with “pinhole” and “bar” alone."));
   const int curve = pf_json_int (reader, object, "curve", 0);
@@ -197,7 +197,7 @@ read_sewings (PfJsonReader *reader, JsonObject *object, PfDraft *draft)
   for (guint k = 0; k < n && !reader->error; k++)
     {
       JsonObject *one = pf_json_object (reader, json_array_get_element (list, k), sewing_keys);
-      choices[k].line = read_line (reader, one, draft->ground);
+      choices[k].line = pf_line_read (reader, one, draft->ground);
       choices[k].kind =
           (PfSewingChoiceKind) pf_json_word (reader, one, "choice", pf_choice_words, -1);
       if ((int) choices[k].kind < 0)
@@ -275,7 +275,7 @@ read_filling (PfJsonReader *reader, JsonObject *object, PfDraft *draft)
 static void
 read_mirror (PfJsonReader *reader, JsonObject *object, PfDraft *draft)
 {
-  static const char *const own[] = { "curves", "ground", "filling" };
+  static const char *const own[] = { "curves", "ground", "filling", "thread" };
   for (size_t k = 0; k < G_N_ELEMENTS (own); k++)
     if (pf_json_member (reader, object, own[k]))
       pf_json_fail (reader,
@@ -311,6 +311,7 @@ pf_draft_read (PfJsonReader *reader, JsonNode *node, guint n, GHashTable *ground
       read_curves (reader, object, draft);
       read_ground (reader, object, draft, grounds);
       read_filling (reader, object, draft);
+      pf_thread_use_read (reader, object, draft->ground, &draft->thread);
     }
   return draft;
 }

@@ -7,8 +7,8 @@
 
 #include "document-file.h"
 
-static void
-put_limited (PfJsonWriter *writer, const char *key, double number, double limit)
+void
+pf_json_put_limited (PfJsonWriter *writer, const char *key, double number, double limit)
 {
   pf_json_put_number (writer, key, isnan (number) ? 0 : CLAMP (number, -limit, limit));
 }
@@ -17,8 +17,8 @@ static void
 put_point (PfJsonWriter *writer, const char *key, PfPoint p)
 {
   pf_json_open_list (writer, key, false);
-  put_limited (writer, NULL, p.x, PF_LIMIT_MM);
-  put_limited (writer, NULL, p.y, PF_LIMIT_MM);
+  pf_json_put_limited (writer, NULL, p.x, PF_LIMIT_MM);
+  pf_json_put_limited (writer, NULL, p.y, PF_LIMIT_MM);
   pf_json_close (writer);
 }
 
@@ -26,8 +26,8 @@ static void
 write_stretch (PfJsonWriter *writer, const PfEdgeStretch *stretch)
 {
   pf_json_open_object (writer, NULL, false);
-  put_limited (writer, "from", stretch->from, PF_LIMIT_ALONG);
-  put_limited (writer, "to", stretch->to, PF_LIMIT_ALONG);
+  pf_json_put_limited (writer, "from", stretch->from, PF_LIMIT_ALONG);
+  pf_json_put_limited (writer, "to", stretch->to, PF_LIMIT_ALONG);
   pf_json_put_text (writer, "kind", pf_edge_words[stretch->kind]);
   pf_json_close (writer);
 }
@@ -37,12 +37,12 @@ write_edge (PfJsonWriter *writer, const PfDraftEdge *edge)
 {
   pf_json_open_object (writer, "edge", true);
   pf_json_put_text (writer, "kind", pf_edge_words[edge->kind]);
-  put_limited (writer, "gap", edge->gap, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "gap", edge->gap, PF_LIMIT_NUMBER);
   if (!edge->even)
     {
       pf_json_open_list (writer, "pinholes", true);
       for (size_t k = 0; k < edge->n_pinholes; k++)
-        put_limited (writer, NULL, edge->pinholes[k], PF_LIMIT_ALONG);
+        pf_json_put_limited (writer, NULL, edge->pinholes[k], PF_LIMIT_ALONG);
       pf_json_close (writer);
     }
   if (edge->n_stretches > 0)
@@ -89,8 +89,8 @@ write_ground (PfJsonWriter *writer, const PfDraft *draft)
     pf_ground_write (writer, "ground", draft->ground);
 }
 
-static void
-write_line_id (PfJsonWriter *writer, const PfGround *ground, PfLineId line)
+void
+pf_line_write (PfJsonWriter *writer, const PfGround *ground, PfLineId line)
 {
   pf_json_put_text (writer, "stitch", ground->stitches[line.stitch.k].name);
   pf_json_put_two (writer, "repeat", line.stitch.i, line.stitch.j);
@@ -104,18 +104,18 @@ static void
 write_sewing (PfJsonWriter *writer, const PfGround *ground, const PfSewingChoice *choice)
 {
   pf_json_open_object (writer, NULL, false);
-  write_line_id (writer, ground, choice->line);
+  pf_line_write (writer, ground, choice->line);
   pf_json_put_text (writer, "choice", pf_choice_words[choice->kind]);
   if (choice->kind == PF_SEW_TURN)
     {
       pf_json_open_object (writer, "other", false);
-      write_line_id (writer, ground, choice->other);
+      pf_line_write (writer, ground, choice->other);
       pf_json_close (writer);
     }
   if (choice->kind == PF_SEW_PINHOLE || choice->kind == PF_SEW_BAR)
     {
       pf_json_put_number (writer, "curve", (double) choice->place.loop);
-      put_limited (writer, "along", choice->place.along, PF_LIMIT_ALONG);
+      pf_json_put_limited (writer, "along", choice->place.along, PF_LIMIT_ALONG);
     }
   pf_json_close (writer);
 }
@@ -160,15 +160,15 @@ write_settings (PfJsonWriter *writer, const PfDraft *draft)
 {
   const PfFillingSettings *s = &draft->settings;
   pf_json_open_object (writer, "filling", true);
-  put_limited (writer, "gap", s->placement.gap, PF_LIMIT_NUMBER);
-  put_limited (writer, "turn", s->placement.turn, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "gap", s->placement.gap, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "turn", s->placement.turn, PF_LIMIT_NUMBER);
   put_point (writer, "origin", s->placement.origin);
   pf_json_put_bool (writer, "mirror", s->placement.mirror);
-  put_limited (writer, "angle", s->placement.angle, PF_LIMIT_NUMBER);
-  put_limited (writer, "clearance", s->clearance, PF_LIMIT_NUMBER);
-  put_limited (writer, "carry", s->carry, PF_LIMIT_NUMBER);
-  put_limited (writer, "reach", s->reach, PF_LIMIT_NUMBER);
-  put_limited (writer, "off_line", s->off_line, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "angle", s->placement.angle, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "clearance", s->clearance, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "carry", s->carry, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "reach", s->reach, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "off_line", s->off_line, PF_LIMIT_NUMBER);
   pf_json_put_number (writer, "sewings_per_pinhole", s->sewings_per_pinhole);
   pf_json_put_text (writer, "beads", pf_beads_words[s->beads]);
   pf_json_put_bool (writer, "all_plain", s->all_plain);
@@ -182,7 +182,7 @@ write_mirror (PfJsonWriter *writer, const PfDraft *draft)
   pf_json_put_text (writer, "mirror_of", draft->mirror_of);
   pf_json_open_object (writer, "axis", false);
   put_point (writer, "at", draft->mirror_axis.at);
-  put_limited (writer, "angle", draft->mirror_axis.angle, PF_LIMIT_NUMBER);
+  pf_json_put_limited (writer, "angle", draft->mirror_axis.angle, PF_LIMIT_NUMBER);
   pf_json_close (writer);
 }
 
@@ -200,6 +200,7 @@ pf_draft_write (PfJsonWriter *writer, const PfDraft *draft)
       write_curves (writer, draft);
       write_ground (writer, draft);
       write_settings (writer, draft);
+      pf_thread_use_write (writer, &draft->thread, draft->ground);
     }
   pf_json_close (writer);
 }

@@ -39,6 +39,7 @@ pf_draft_new (const char *name, PfGround *ground)
   draft->name = g_strdup (name);
   draft->notes = g_strdup ("");
   draft->settings = pf_filling_settings_default ();
+  draft->thread = pf_thread_use_default ();
   draft->ground = ground ? pf_ground_ref (ground) : NULL;
   return draft;
 }
@@ -63,6 +64,7 @@ pf_draft_unref (PfDraft *draft)
   g_free (draft->curves);
   g_free (draft->edges);
   pf_settings_clear (&draft->settings);
+  pf_thread_use_clear (&draft->thread);
   pf_ground_free (draft->ground);
   g_free (draft->ground_json);
   g_free (draft->mirror_of);
@@ -90,6 +92,7 @@ pf_draft_copy (const PfDraft *draft)
   copy->ground = draft->ground ? pf_ground_ref (draft->ground) : NULL;
   copy->ground_json = g_strdup (draft->ground_json);
   pf_settings_own (&copy->settings);
+  copy->thread = pf_thread_use_copy (&draft->thread);
   copy->mirror_of = g_strdup (draft->mirror_of);
   return copy;
 }

@@ -24,6 +24,7 @@ pf_motif_unref (PfMotif *motif)
       pf_edge_clear (&motif->edges[l]);
   g_free (motif->edges);
   pf_settings_clear (&motif->settings);
+  pf_thread_use_clear (&motif->thread);
   pf_region_free (motif->region);
   pf_ground_free (motif->ground);
   g_free (motif->name);
@@ -75,6 +76,7 @@ motif_new (PfOutline *outline, PfGround *ground, const PfFillingSettings *settin
   motif->region = g_steal_pointer (&outline->region);
   motif->settings = *settings;
   pf_settings_own (&motif->settings);
+  motif->thread = pf_thread_use_default ();
   if (!origin_given)
     {
       const PfBox box = motif->region->box;
@@ -136,6 +138,17 @@ pf_pricking_fill (PfPricking *pricking, GError **error)
       motif->filling = filling;
     }
   return true;
+}
+
+void
+pf_pricking_set_thread (PfPricking *pricking, const PfThreadUse *thread)
+{
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    {
+      PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
+      pf_thread_use_clear (&motif->thread);
+      motif->thread = pf_thread_use_copy (thread);
+    }
 }
 
 const PfGround *

@@ -7,6 +7,8 @@
 #include <curve.h>
 #include <filling.h>
 
+#include "thread.h"
+
 G_BEGIN_DECLS
 
 /* --- Grounds ------------------------------------------------------------------------------------
@@ -79,6 +81,7 @@ typedef struct {
   PfGround *ground; /* NULL: not filled */
   PfFillingSettings settings;
   PfFilling *filling; /* NULL until it is filled */
+  PfThreadUse thread;
 } PfMotif;
 
 PfMotif *pf_motif_ref (PfMotif *motif);
@@ -115,6 +118,9 @@ void pf_pricking_free (PfPricking *pricking);
 
 /* Fills every motif that isn't filled yet. The error names the motif. */
 bool pf_pricking_fill (PfPricking *pricking, GError **error);
+
+/* Says of every motif that it is worked in this thread (copied). */
+void pf_pricking_set_thread (PfPricking *pricking, const PfThreadUse *thread);
 
 /* The ground of all motifs, or NULL if they have several. */
 const PfGround *pf_pricking_ground (const PfPricking *pricking);

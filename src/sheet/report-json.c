@@ -6,6 +6,7 @@
  * working order, sewings with their crossings).
  */
 #include "report.h"
+#include "report-thread.h"
 
 #include <json-glib/json-glib.h>
 
@@ -400,6 +401,48 @@ add_unheeded (JsonBuilder *json, const PfMotif *motif)
 }
 
 static void
+add_bobbins (JsonBuilder *json, const PfMotif *motif, const PfThreadNeeds *needs)
+{
+  static const char *const lengths[] = { "left_mm", "right_mm" };
+  static const char *const names[] = { "left_colour", "right_colour" };
+  g_autofree const char **colours = pf_thread_colours (&motif->thread, motif->filling, NULL);
+  begin_list (json, "bobbins");
+  for (size_t p = 0; p < motif->filling->n_pairs; p++)
+    {
+      json_builder_begin_object (json);
+      add_count (json, "pair", p + 1);
+      for (size_t bobbin = 0; bobbin < 2; bobbin++)
+        add_number (json, lengths[bobbin], needs->bobbins[2 * p + bobbin]);
+      for (size_t bobbin = 0; bobbin < 2; bobbin++)
+        if (colours[2 * p + bobbin] != NULL)
+          add_string (json, names[bobbin], colours[2 * p + bobbin]);
+      json_builder_end_object (json);
+    }
+  json_builder_end_array (json);
+}
+
+/* Nothing if the thread isn't chosen. */
+static void
+add_thread (JsonBuilder *json, const PfMotif *motif)
+{
+  PfThreadNeeds needs;
+  if (!pf_thread_needs (&needs, motif))
+    return;
+  const PfThreadUse *use = &motif->thread;
+  begin_member (json, "thread");
+  add_string (json, "name", use->name);
+  add_number (json, "wraps_per_cm", use->wraps_per_cm);
+  add_number (json, "spare_mm", use->spare);
+  add_string (json, "fit",
+              pf_fit_name (pf_fit_judge (motif->ground, motif->filling->placement,
+                                         use->wraps_per_cm, use->rule)));
+  add_number (json, "total_mm", needs.total);
+  add_bobbins (json, motif, &needs);
+  json_builder_end_object (json);
+  pf_thread_needs_clear (&needs);
+}
+
+static void
 add_motif (JsonBuilder *json, const PfMotif *motif, bool own_ground)
 {
   json_builder_begin_object (json);
@@ -415,6 +458,7 @@ add_motif (JsonBuilder *json, const PfMotif *motif, bool own_ground)
   add_repeats (json, motif);
   add_warnings (json, motif->filling);
   add_unheeded (json, motif);
+  add_thread (json, motif);
   json_builder_end_object (json);
 }
 

@@ -3,6 +3,7 @@
  * The pair-count report for people: what to wind, where each pair begins and ends, where to sew.
  */
 #include "report.h"
+#include "report-thread.h"
 
 #include <string.h>
 
@@ -258,6 +259,7 @@ append_motif (GString *text, const PfMotif *motif, bool own_ground)
   for (size_t w = 0; w < filling->n_warnings; w++)
     g_string_append_printf (text, _ ("  Look: %s\n"), filling->warnings[w].text);
   append_choices (text, motif);
+  pf_report_append_thread (text, motif);
   append_sewings (text, motif);
   if (filling->n_pairs > 0)
     g_string_append_printf (text, "\n%s\n", _ ("Each pair’s way: sewings and stitches (repeat)"));
@@ -285,6 +287,7 @@ pf_report_text (const PfPricking *pricking)
       const PfCounts total = pf_pricking_counts (pricking);
       append_heading (text, _ ("Whole piece"), '-');
       append_counts (text, pf_pricking_has_core (pricking), &total);
+      pf_report_append_thread_total (text, pricking);
     }
   for (guint m = 0; m < pricking->motifs->len; m++)
     append_motif (text, g_ptr_array_index (pricking->motifs, m), ground == NULL);

@@ -206,14 +206,36 @@ edit_choices (PfDraft *draft)
 }
 
 static void
+edit_thread (PfDraft *draft)
+{
+  static const char *const colours[] = { "#aa0000", "#00ff7f", "#123456" };
+  PfThreadUse use = pf_thread_use_copy (&draft->thread);
+  g_free (use.name);
+  use.name = g_strdup (g_test_rand_int_range (0, 2) ? "Finca Bolillos 30" : "");
+  use.wraps_per_cm = g_test_rand_int_range (0, 2) ? some_number (1, 99) : 0;
+  use.spare = some_number (0, 900);
+  use.rule = (PfFitRule){ some_number (1, 10), some_number (10, 30) };
+  for (int n = g_test_rand_int_range (0, 4); draft->ground && n > 0; n--)
+    pf_thread_use_set_colour (
+        &use, some_line (draft->ground), (PfBobbins) g_test_rand_int_range (1, 4),
+        g_test_rand_int_range (0, 4) ? colours[g_test_rand_int_range (0, G_N_ELEMENTS (colours))]
+                                     : NULL);
+  pf_draft_set_thread (draft, &use);
+  pf_thread_use_clear (&use);
+}
+
+static void
 edit_filling (PfDraft *draft)
 {
   PfFillingSettings *s = &draft->settings;
   static const char *const names[] = { "armure", "rose", "spider", "plait-lattice" };
   g_autoptr (PfGround) ground =
       sample_ground (names[g_test_rand_int_range (0, G_N_ELEMENTS (names))]);
-  switch (g_test_rand_int_range (0, 4))
+  switch (g_test_rand_int_range (0, 5))
     {
+    case 4:
+      edit_thread (draft);
+      break;
     case 0:
       pf_draft_set_ground (draft, ground, NULL);
       break;
