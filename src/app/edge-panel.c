@@ -12,6 +12,7 @@
 
 #include "edge-tool.h"
 #include "edge-work.h"
+#include "number-entry.h"
 #include "pinhole-steps.h"
 #include "stretch-row.h"
 
@@ -106,9 +107,10 @@ show_counts (PfEdgePanel *panel, const PfMotif *motif)
   const double length = motif != NULL ? pf_loop_length (&motif->region->loops[loop_of (panel)]) : 0;
   const size_t n = edge != NULL ? edge->n_pinholes : 0;
   g_autofree char *count = edge != NULL ? g_strdup_printf ("%zu", n) : g_strdup ("–");
-  g_autofree char *round = edge != NULL ? g_strdup_printf (_ ("%.1f mm"), length) : g_strdup ("–");
+  PfEditor *editor = pf_panel_editor (PF_PANEL (panel));
+  g_autofree char *round = edge != NULL ? pf_editor_length (editor, length, 1) : g_strdup ("–");
   g_autofree char *mean =
-      n > 0 ? g_strdup_printf (_ ("%.2f mm"), length / (double) n) : g_strdup ("–");
+      n > 0 ? pf_editor_length (editor, length / (double) n, 2) : g_strdup ("–");
   gtk_label_set_label (panel->count_pinholes, count);
   gtk_label_set_label (panel->count_length, round);
   gtk_label_set_label (panel->count_mean, mean);
@@ -365,6 +367,7 @@ add_stretch_row (PfEdgePanel *panel, size_t number)
   GtkWidget *row = pf_stretch_row_new (number);
   g_signal_connect_object (row, "changed", G_CALLBACK (stretch_changed), panel, G_CONNECT_SWAPPED);
   g_signal_connect_object (row, "removed", G_CALLBACK (stretch_removed), panel, G_CONNECT_SWAPPED);
+  pf_number_entries_prepare (row, PF_PANEL (panel));
   gtk_box_append (panel->stretches, row);
 }
 

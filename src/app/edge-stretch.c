@@ -85,8 +85,9 @@ char *
 pf_stretch_mark_describe (const PfStretchMark *mark)
 {
   const bool on = mark->travelled >= 0;
-  return g_strdup_printf (_ ("A stretch from %.1f to %.1f mm along the outline"),
-                          on ? mark->from : mark->to, on ? mark->to : mark->from);
+  g_autofree char *from = pf_editor_length (mark->editor, on ? mark->from : mark->to, 1);
+  g_autofree char *to = pf_editor_length (mark->editor, on ? mark->to : mark->from, 1);
+  return g_strdup_printf (_ ("A stretch from %s to %s along the outline"), from, to);
 }
 
 /* --- Drawing ------------------------------------------------------------------------------------

@@ -6,23 +6,39 @@
 
 #include <glib/gi18n-lib.h>
 
+char *
+pf_editor_length (PfEditor *editor, double mm, int decimals)
+{
+  return pf_format_fixed_length (mm, decimals, pf_editor_units (editor));
+}
+
+char *
+pf_editor_place (PfEditor *editor, PfPoint at, int decimals)
+{
+  return pf_format_place (at.x, at.y, decimals, pf_editor_units (editor));
+}
+
 static char *
-describe_pinhole (const PfMotif *motif, PfPick pick)
+describe_pinhole (PfEditor *editor, const PfMotif *motif, PfPick pick)
 {
   const PfEdge *edge = &motif->edges[pick.loop];
   const PfPlace place = { pick.loop, edge->pinholes[pick.index] };
   const PfPoint at = pf_region_point (motif->region, place);
-  return g_strdup_printf (_ ("Pinhole %u of %zu, %.1f mm along the outline, at %.1f, %.1f mm"),
-                          pick.index + 1, edge->n_pinholes, place.along, at.x, at.y);
+  g_autofree char *along = pf_editor_length (editor, place.along, 1);
+  g_autofree char *point = pf_editor_place (editor, at, 1);
+  return g_strdup_printf (_ ("Pinhole %u of %zu, %s along the outline, at %s"), pick.index + 1,
+                          edge->n_pinholes, along, point);
 }
 
 static char *
-describe_node (const PfCurve *curve, PfPick pick)
+describe_node (PfEditor *editor, const PfCurve *curve, PfPick pick)
 {
   const PfNode *node = &curve->nodes[pick.index];
-  return g_strdup_printf (node->smooth ? _ ("Smooth node %u of %zu, at %.2f, %.2f mm")
-                                       : _ ("Corner node %u of %zu, at %.2f, %.2f mm"),
-                          pick.index + 1, curve->n_nodes, node->at.x, node->at.y);
+  g_autofree char *place = pf_editor_place (editor, node->at, 2);
+  return node->smooth ? g_strdup_printf (_ ("Smooth node %u of %zu, at %s"), pick.index + 1,
+                                         curve->n_nodes, place)
+                      : g_strdup_printf (_ ("Corner node %u of %zu, at %s"), pick.index + 1,
+                                         curve->n_nodes, place);
 }
 
 char *
@@ -43,9 +59,9 @@ pf_editor_describe (PfEditor *editor, PfPick pick)
     case PF_PICK_PAIR:
       return pf_explain_pair (motif->filling, motif->ground, pick.index);
     case PF_PICK_PINHOLE:
-      return describe_pinhole (motif, pick);
+      return describe_pinhole (editor, motif, pick);
     case PF_PICK_NODE:
-      return describe_node (draft->curves[pick.loop], pick);
+      return describe_node (editor, draft->curves[pick.loop], pick);
     case PF_PICK_NONE:
       break;
     }

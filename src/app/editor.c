@@ -16,12 +16,21 @@ struct _PfEditor {
   PfStage stage;
   char *active; /* the id of the active motif, or NULL */
   PfPick selected, hovered;
+  PfUnits units;
   PfLineId selected_line; /* of a selected sewing or pair: finds it again */
 };
 
 G_DEFINE_FINAL_TYPE (PfEditor, pf_editor, G_TYPE_OBJECT)
 
-enum { DOCUMENT_CHANGED, WORKED_OUT, STAGE_CHANGED, SELECTION_CHANGED, HOVER_CHANGED, N_SIGNALS };
+enum {
+  DOCUMENT_CHANGED,
+  WORKED_OUT,
+  STAGE_CHANGED,
+  SELECTION_CHANGED,
+  HOVER_CHANGED,
+  UNITS_CHANGED,
+  N_SIGNALS
+};
 static guint signals[N_SIGNALS];
 
 static void
@@ -177,8 +186,9 @@ pf_editor_dispose (GObject *object)
 static void
 pf_editor_class_init (PfEditorClass *class)
 {
-  static const char *const names[N_SIGNALS] = { "document-changed", "worked-out", "stage-changed",
-                                                "selection-changed", "hover-changed" };
+  static const char *const names[N_SIGNALS] = { "document-changed", "worked-out",
+                                                "stage-changed",    "selection-changed",
+                                                "hover-changed",    "units-changed" };
   G_OBJECT_CLASS (class)->dispose = pf_editor_dispose;
   for (int s = 0; s < N_SIGNALS; s++)
     signals[s] = g_signal_new (names[s], PF_TYPE_EDITOR, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
@@ -392,6 +402,21 @@ pf_editor_edit (PfEditor *editor)
 {
   const PfDraft *draft = pf_editor_draft (editor);
   return draft != NULL && draft->mirror_of == NULL ? pf_draft_copy (draft) : NULL;
+}
+
+PfUnits
+pf_editor_units (PfEditor *editor)
+{
+  return editor->units;
+}
+
+void
+pf_editor_set_units (PfEditor *editor, PfUnits units)
+{
+  if (editor->units == units)
+    return;
+  editor->units = units;
+  emit (editor, UNITS_CHANGED);
 }
 
 static PfDocument *

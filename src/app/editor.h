@@ -13,11 +13,14 @@
  *   "stage-changed"      pf_editor_stage()
  *   "selection-changed"  the active motif, or pf_editor_selected()
  *   "hover-changed"      pf_editor_hovered()
+ *   "units-changed"      pf_editor_units()
  */
 #pragma once
 
 #include <document.h>
 #include <sheet.h>
+
+#include "length.h"
 
 G_BEGIN_DECLS
 
@@ -103,6 +106,16 @@ bool pf_pick_equal (PfPick a, PfPick b);
 bool pf_editor_has (PfEditor *editor, PfPick pick);
 /* The thing in words, as it is spoken and shown. Free with g_free(). */
 char *pf_editor_describe (PfEditor *editor, PfPick pick);
+
+/* --- Lengths ------------------------------------------------------------------------------------
+ */
+
+/* The unit in which lengths are read and typed; mm at first. Documents are in mm. */
+PfUnits pf_editor_units (PfEditor *editor);
+void pf_editor_set_units (PfEditor *editor, PfUnits units);
+/* "12.5 mm", with so many decimals (one more in inches); "12.5, 3.0 mm". Free with g_free(). */
+char *pf_editor_length (PfEditor *editor, double mm, int decimals);
+char *pf_editor_place (PfEditor *editor, PfPoint at, int decimals);
 
 /* --- Changing -----------------------------------------------------------------------------------
  */

@@ -239,10 +239,11 @@ describe (PfTool *tool)
   if (draft == NULL)
     return NULL;
   const PfPlacement *placement = &draft->settings.placement;
-  return g_strdup_printf (
-      _ ("%s, gap %.2f mm, turned by %.1f degrees, its origin at %.1f, %.1f mm"),
-      draft->ground->title, placement->gap, placement->turn, placement->origin.x,
-      placement->origin.y);
+  PfEditor *editor = pf_tool_editor (tool);
+  g_autofree char *gap = pf_editor_length (editor, placement->gap, 2);
+  g_autofree char *origin = pf_editor_place (editor, placement->origin, 1);
+  return g_strdup_printf (_ ("%s, gap %s, turned by %.1f degrees, its origin at %s"),
+                          draft->ground->title, gap, placement->turn, origin);
 }
 
 static void

@@ -35,6 +35,26 @@ pf_format_length (double mm, PfUnits units)
   return inches ? g_strdup_printf (_ ("%s in"), number) : g_strdup_printf (_ ("%s mm"), number);
 }
 
+char *
+pf_format_fixed_length (double mm, int decimals, PfUnits units)
+{
+  const bool inches = units == PF_UNITS_INCH;
+  g_autofree char *number = inches
+                                ? g_strdup_printf ("%.*f", decimals + 1, mm / PF_MM_PER_INCH + 0.0)
+                                : g_strdup_printf ("%.*f", decimals, mm + 0.0);
+  return inches ? g_strdup_printf (_ ("%s in"), number) : g_strdup_printf (_ ("%s mm"), number);
+}
+
+char *
+pf_format_place (double x, double y, int decimals, PfUnits units)
+{
+  const bool inches = units == PF_UNITS_INCH;
+  const double unit = inches ? PF_MM_PER_INCH : 1;
+  g_autofree char *both = g_strdup_printf ("%.*f, %.*f", decimals + inches, x / unit + 0.0,
+                                           decimals + inches, y / unit + 0.0);
+  return inches ? g_strdup_printf (_ ("%s in"), both) : g_strdup_printf (_ ("%s mm"), both);
+}
+
 static const struct {
   const char *name;
   double mm;

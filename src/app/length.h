@@ -19,6 +19,11 @@ typedef enum { PF_UNITS_MM, PF_UNITS_INCH } PfUnits;
  * decimal mark of the locale. Free with g_free(). */
 char *pf_format_length (double mm, PfUnits units);
 
+/* With exactly so many decimals in mm, and one more in inches, so that it compares well with
+ * others; and two coordinates with one unit. Free with g_free(). */
+char *pf_format_fixed_length (double mm, int decimals, PfUnits units);
+char *pf_format_place (double x, double y, int decimals, PfUnits units);
+
 /* Reads a length: a number (decimal point or comma), a fraction (3/4) or both (1 1/2), then a unit:
  * mm, cm, m, in, inch, inches, ″ or "; without one it is of `units`. False, and `*mm` is unchanged,
  * for anything else. */

@@ -216,9 +216,12 @@ pf_measure_tool_describe (PfTool *tool)
   if (measure->chosen < 0)
     return NULL;
   const PfPoint at = on_sheet (measure, (size_t) measure->chosen);
-  return g_strdup_printf (_ ("End %d of line %d, at %.2f, %.2f mm; the line is %.2f mm long"),
-                          measure->chosen % 2 + 1, measure->chosen / 2 + 1, at.x, at.y,
-                          pf_measure_tool_length (measure, (size_t) measure->chosen / 2));
+  PfEditor *editor = pf_tool_editor (tool);
+  g_autofree char *place = pf_editor_place (editor, at, 2);
+  g_autofree char *length =
+      pf_editor_length (editor, pf_measure_tool_length (measure, (size_t) measure->chosen / 2), 2);
+  return g_strdup_printf (_ ("End %d of line %d, at %s; the line is %s long"),
+                          measure->chosen % 2 + 1, measure->chosen / 2 + 1, place, length);
 }
 
 static void

@@ -338,8 +338,9 @@ pf_outline_tool_describe (PfTool *parent)
     return pf_editor_describe (editor, pf_editor_selected (editor));
   if (!pf_outline_box (draft, &box))
     return NULL;
-  return g_strdup_printf (_ ("%s, %.2f mm wide and %.2f mm high"), draft->name,
-                          box.max.x - box.min.x, box.max.y - box.min.y);
+  g_autofree char *width = pf_editor_length (editor, box.max.x - box.min.x, 2);
+  g_autofree char *height = pf_editor_length (editor, box.max.y - box.min.y, 2);
+  return g_strdup_printf (_ ("%s, %s wide and %s high"), draft->name, width, height);
 }
 
 /* --- The object ---------------------------------------------------------------------------------

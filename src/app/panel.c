@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "form.h"
+#include "number-entry.h"
 #include "resources.h"
 
 typedef struct {
@@ -119,48 +120,17 @@ prepare_inside (GtkWidget *widget)
     prepare_inside (child);
 }
 
-/* What was typed is no number, or one out of range: it is said, and the last one stays. */
-static int
-check_number (GtkSpinButton *spin, double *number, PfPanel *panel)
-{
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (spin));
-  double least, most;
-  char *end;
-  const double typed = g_strtod (text, &end);
-  gtk_spin_button_get_range (spin, &least, &most);
-  while (g_ascii_isspace (*end))
-    end++;
-  if (end != text && *end == '\0' && typed >= least && typed <= most)
-    {
-      *number = typed;
-      return TRUE;
-    }
-  g_autofree char *words = g_strdup_printf (
-      _ ("“%s” can’t stand there: give a number from %g to %g."), text, least, most);
-  pf_panel_say (panel, words);
-  return GTK_INPUT_ERROR;
-}
-
-static void
-check_numbers_in (GtkWidget *widget, PfPanel *panel)
-{
-  if (GTK_IS_SPIN_BUTTON (widget))
-    g_signal_connect_object (widget, "input", G_CALLBACK (check_number), panel, 0);
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    check_numbers_in (child, panel);
-}
-
 static void
 pf_panel_constructed (GObject *object)
 {
-  static const char *const changes[] = { "document-changed", "worked-out", "selection-changed" };
+  static const char *const changes[] = { "document-changed", "worked-out", "selection-changed",
+                                         "units-changed" };
   G_OBJECT_CLASS (pf_panel_parent_class)->constructed (object);
   prepare_inside (GTK_WIDGET (object));
   for (gsize c = 0; c < G_N_ELEMENTS (changes); c++)
     g_signal_connect_object (pf_panel_editor (PF_PANEL (object)), changes[c],
                              G_CALLBACK (pf_panel_update), object, G_CONNECT_SWAPPED);
-  check_numbers_in (GTK_WIDGET (object), PF_PANEL (object));
+  pf_number_entries_prepare (GTK_WIDGET (object), PF_PANEL (object));
 }
 
 static void

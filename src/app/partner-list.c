@@ -78,7 +78,8 @@ closed (PfPartnerList *self)
 static GtkWidget *
 partner_button (PfPartnerList *self, const PfMotif *motif, guint32 sewing, guint32 crossing)
 {
-  g_autofree char *name = pf_sewing_partner_name (motif, sewing, crossing);
+  g_autofree char *name =
+      pf_sewing_partner_name (motif, sewing, crossing, pf_editor_units (self->editor));
   GtkWidget *button = gtk_button_new_with_label (name);
   GtkEventController *motion = gtk_event_controller_motion_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();

@@ -428,10 +428,10 @@ pf_pen_tool_describe (PfTool *tool)
   PfPenTool *pen = PF_PEN_TOOL (tool);
   const PfPoint tip = tip_of (pen);
   const size_t n = pf_pen_tool_n_nodes (pen);
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
-                                       "%zu node is drawn; the pen is at %.2f, %.2f mm",
-                                       "%zu nodes are drawn; the pen is at %.2f, %.2f mm", n),
-                          n, tip.x, tip.y);
+  g_autofree char *place = pf_editor_place (pf_tool_editor (tool), tip, 2);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%zu node is drawn; the pen is at %s",
+                                       "%zu nodes are drawn; the pen is at %s", n),
+                          n, place);
 }
 
 /* --- The object ---------------------------------------------------------------------------------

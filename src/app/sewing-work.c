@@ -174,7 +174,7 @@ pf_sewing_partners (const PfMotif *motif, guint32 sewing)
 }
 
 char *
-pf_sewing_partner_name (const PfMotif *motif, guint32 sewing, guint32 crossing)
+pf_sewing_partner_name (const PfMotif *motif, guint32 sewing, guint32 crossing, PfUnits units)
 {
   const PfFilling *filling = motif->filling;
   const PfCrossing *c = &filling->crossings[crossing];
@@ -182,13 +182,16 @@ pf_sewing_partner_name (const PfMotif *motif, guint32 sewing, guint32 crossing)
   const PfPlace from = filling->crossings[mine].place;
   const double way = pf_edge_way (motif, from.loop, from.along, c->place.along);
   const char *stitch = motif->ground->stitches[filling->stitches[c->stitch].id.k].name;
+  g_autofree char *length = pf_format_fixed_length (fabs (way), 1, units);
   if (c->leaves)
-    return g_strdup_printf (way < 0 ? _ ("Pair %u, which leaves stitch %s, %.1f mm back")
-                                    : _ ("Pair %u, which leaves stitch %s, %.1f mm on"),
-                            c->pair + 1, stitch, fabs (way));
-  return g_strdup_printf (way < 0 ? _ ("Pair %u, which enters stitch %s, %.1f mm back")
-                                  : _ ("Pair %u, which enters stitch %s, %.1f mm on"),
-                          c->pair + 1, stitch, fabs (way));
+    return way < 0 ? g_strdup_printf (_ ("Pair %u, which leaves stitch %s, %s back"), c->pair + 1,
+                                      stitch, length)
+                   : g_strdup_printf (_ ("Pair %u, which leaves stitch %s, %s on"), c->pair + 1,
+                                      stitch, length);
+  return way < 0 ? g_strdup_printf (_ ("Pair %u, which enters stitch %s, %s back"), c->pair + 1,
+                                    stitch, length)
+                 : g_strdup_printf (_ ("Pair %u, which enters stitch %s, %s on"), c->pair + 1,
+                                    stitch, length);
 }
 
 /* --- What is chosen -----------------------------------------------------------------------------

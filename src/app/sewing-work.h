@@ -30,7 +30,8 @@ bool pf_sewing_can_be_round_bar (const PfMotif *motif, guint32 sewing);
 #define PF_SEWING_PARTNERS 8
 GArray *pf_sewing_partners (const PfMotif *motif, guint32 sewing);
 /* A crossing in a few words: "from pin 3, 4.5 mm on". Free with g_free(). */
-char *pf_sewing_partner_name (const PfMotif *motif, guint32 sewing, guint32 crossing);
+char *pf_sewing_partner_name (const PfMotif *motif, guint32 sewing, guint32 crossing,
+                              PfUnits units);
 
 /* Has the maker chosen something for this sewing, kept to or not? */
 bool pf_sewing_has_choice (const PfMotif *motif, guint32 sewing);

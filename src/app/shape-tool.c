@@ -142,9 +142,11 @@ pf_shape_tool_describe (PfTool *tool)
 {
   const PfShapeTool *shape = PF_SHAPE_TOOL (tool);
   const PfBox box = dragged_box (shape);
-  return shape->pressed ? g_strdup_printf (_ ("%.2f mm wide and %.2f mm high"),
-                                           box.max.x - box.min.x, box.max.y - box.min.y)
-                        : NULL;
+  if (!shape->pressed)
+    return NULL;
+  g_autofree char *width = pf_editor_length (pf_tool_editor (tool), box.max.x - box.min.x, 2);
+  g_autofree char *height = pf_editor_length (pf_tool_editor (tool), box.max.y - box.min.y, 2);
+  return g_strdup_printf (_ ("%s wide and %s high"), width, height);
 }
 
 static void

@@ -81,6 +81,9 @@ add_length (PfStretchRow *row, int at, const char *name)
 {
   GtkWidget *spin = gtk_spin_button_new_with_range (0, 1, 0.1);
   gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), 2);
+  gtk_spin_button_set_update_policy (GTK_SPIN_BUTTON (spin), GTK_UPDATE_IF_VALID);
+  gtk_editable_set_width_chars (GTK_EDITABLE (spin), 8);
+  gtk_widget_add_css_class (spin, "length");
   g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (changed), row);
   add_row (row, at, name, spin);
   return GTK_SPIN_BUTTON (spin);
@@ -121,8 +124,8 @@ pf_stretch_row_init (PfStretchRow *row)
   g_signal_connect_swapped (row->kind, "notify::selected", G_CALLBACK (changed), row);
   add_row (row, 1, _ ("Worked in"), GTK_WIDGET (row->kind));
   pf_name_choice (row->kind, _ ("Worked in"));
-  row->from = add_length (row, 2, _ ("From, mm"));
-  row->to = add_length (row, 3, _ ("To, mm"));
+  row->from = add_length (row, 2, _ ("From"));
+  row->to = add_length (row, 3, _ ("To"));
 }
 
 GtkWidget *

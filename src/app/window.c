@@ -176,6 +176,7 @@ use_preferences (PfWindow *window)
   pf_canvas_set_true_size (PF_CANVAS (window->canvas), pf_preferences_pixels_per_mm (preferences));
   pf_canvas_set_inches (PF_CANVAS (window->canvas),
                         pf_preferences_units (preferences) == PF_UNITS_INCH);
+  pf_editor_set_units (window->editor, pf_preferences_units (preferences));
   const PfLook look = pf_preferences_look (preferences);
   pf_canvas_set_look (PF_CANVAS (window->canvas), &look);
   pf_strip_view_set_look (PF_STRIP_VIEW (window->strip), &look);

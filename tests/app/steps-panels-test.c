@@ -333,6 +333,64 @@ test_sewings_unheeded (Fixture *f, gconstpointer data G_GNUC_UNUSED)
   g_assert_cmpint (count_changes (f->editor), ==, 2);
 }
 
+/* --- Lengths in the maker's unit ----------------------------------------------------------------
+ */
+
+static void
+type_length (Fixture *f, const char *id, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (child (f, id)), text);
+  gtk_spin_button_update (GTK_SPIN_BUTTON (child (f, id)));
+  settle ();
+}
+
+static const char *
+typed_in (Fixture *f, const char *id)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (child (f, id)));
+}
+
+static double
+edge_gap (Fixture *f)
+{
+  return pf_editor_draft (f->editor)->edges[0].gap;
+}
+
+/* An inch is 25.4 mm (international yard and pound agreement, 1959). Another unit, or only a look
+ * at the numbers, changes nothing. */
+static void
+test_units (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  static const char *const lengths[] = { "gap", "place", "add_at" };
+  g_assert_cmpstr (typed_in (f, "gap"), ==, "2.00 mm");
+  pf_editor_set_units (f->editor, PF_UNITS_INCH);
+  g_assert_cmpstr (typed_in (f, "gap"), ==, "0.079 in");
+  g_assert_cmpstr (text_of (f, "count_length"), ==, "5.51 in");
+  for (size_t l = 0; l < G_N_ELEMENTS (lengths); l++)
+    gtk_spin_button_update (GTK_SPIN_BUTTON (child (f, lengths[l])));
+  g_assert_true (pf_editor_document (f->editor) == f->before);
+
+  type_length (f, "gap", "1/8");
+  g_assert_cmpfloat_with_epsilon (edge_gap (f), 3.175, SLIP);
+  g_assert_cmpstr (typed_in (f, "gap"), ==, "0.125 in");
+  type_length (f, "gap", "5 mm");
+  g_assert_cmpfloat_with_epsilon (edge_gap (f), 5, SLIP);
+  gtk_spin_button_spin (GTK_SPIN_BUTTON (child (f, "gap")), GTK_SPIN_STEP_FORWARD, 0);
+  settle ();
+  g_assert_cmpfloat_with_epsilon (edge_gap (f), 5.254, SLIP);
+  type_length (f, "gap", "wide");
+  g_assert_nonnull (strstr (f->said, "“wide” can’t stand there"));
+  g_assert_nonnull (strstr (f->said, " in"));
+  g_assert_cmpfloat_with_epsilon (edge_gap (f), 5.254, SLIP);
+
+  pf_editor_set_units (f->editor, PF_UNITS_MM);
+  g_assert_cmpstr (typed_in (f, "gap"), ==, "5.25 mm");
+  gtk_spin_button_update (GTK_SPIN_BUTTON (child (f, "gap")));
+  g_assert_cmpfloat_with_epsilon (edge_gap (f), 5.254, SLIP);
+  type_length (f, "gap", "0.25 in");
+  g_assert_cmpfloat_with_epsilon (edge_gap (f), 6.35, SLIP);
+}
+
 /* --- Edge strip ---------------------------------------------------------------------------------
  */
 
@@ -468,6 +526,7 @@ main (int argc, char **argv)
   setlocale (LC_ALL, "C.UTF-8");
   pf_use_resources ();
   ADD ("edge/numbers", NULL, set_up_edge, test_edge_numbers);
+  ADD ("units", NULL, set_up_edge, test_units);
   ADD ("edge/pinholes", NULL, set_up_edge, test_edge_pinholes);
   ADD ("edge/stretches", NULL, set_up_edge, test_edge_stretches);
   ADD ("edge/loops", "with a hole", set_up_edge, test_edge_loops);
