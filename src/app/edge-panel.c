@@ -13,6 +13,7 @@
 #include "edge-tool.h"
 #include "edge-work.h"
 #include "number-entry.h"
+#include "panel-wheel.h"
 #include "pinhole-steps.h"
 #include "stretch-row.h"
 
@@ -368,6 +369,7 @@ add_stretch_row (PfEdgePanel *panel, size_t number)
   g_signal_connect_object (row, "changed", G_CALLBACK (stretch_changed), panel, G_CONNECT_SWAPPED);
   g_signal_connect_object (row, "removed", G_CALLBACK (stretch_removed), panel, G_CONNECT_SWAPPED);
   pf_number_entries_prepare (row, PF_PANEL (panel));
+  pf_panel_wheel_moves_only (row);
   gtk_box_append (panel->stretches, row);
 }
 

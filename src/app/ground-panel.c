@@ -7,11 +7,14 @@
  */
 #include "panel.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "ground-gallery.h"
 #include "ground-tool.h"
 #include "resources.h"
+#include "thread-box.h"
 
 typedef struct {
   GtkSpinButton *spin;
@@ -27,7 +30,10 @@ struct _PfGroundPanel {
   PfGroundGallery *gallery;
   GtkSpinButton *gap, *turn, *origin_x, *origin_y;
   GtkSpinButton *clearance, *carry, *reach, *off_line, *per_pinhole;
+  GtkSpinButton *angle;
   GtkCheckButton *mirror;
+  GtkLabel *footside;
+  PfThreadBox *thread_box;
   GtkDropDown *partial, *beads;
   GtkLabel *count_repeats, *count_partial, *count_left_out, *count_stitches, *count_pins;
   GtkLabel *count_beads, *count_pairs, *count_at_once, *count_turned, *count_carried;
@@ -61,6 +67,30 @@ show_settings (PfGroundPanel *panel, const PfDraft *draft)
   gtk_check_button_set_active (panel->mirror, settings.placement.mirror);
   gtk_drop_down_set_selected (panel->partial, settings.all_plain ? 1 : 0);
   gtk_drop_down_set_selected (panel->beads, (guint) settings.beads);
+}
+
+/* The ground's own angle where the maker chose none; and how far apart pins along the footside
+ * stand. */
+static void
+show_angle (PfGroundPanel *panel, const PfDraft *draft)
+{
+  const PfGround *ground = draft->ground;
+  const PfPlacement placement = draft->settings.placement;
+  gtk_widget_set_sensitive (GTK_WIDGET (panel->angle), ground != NULL);
+  if (ground == NULL)
+    {
+      gtk_label_set_label (panel->footside, "");
+      return;
+    }
+  const double own = pf_ground_angle (ground);
+  const double footside = pf_placement_footside (ground, placement);
+  g_autofree char *length = pf_editor_length (pf_panel_editor (PF_PANEL (panel)), footside, 2);
+  g_autofree char *words =
+      footside > 0 ? g_strdup_printf (_ ("Drawn at %.3g degrees; pins along the footside %s apart"),
+                                      own, length)
+                   : g_strdup_printf (_ ("Drawn at %.3g degrees"), own);
+  gtk_spin_button_set_value (panel->angle, placement.angle != 0 ? placement.angle : own);
+  gtk_label_set_label (panel->footside, words);
 }
 
 static void
@@ -109,7 +139,11 @@ update (PfPanel *base)
   const int active = pf_editor_active (editor);
   const PfMotif *motif = active >= 0 ? pf_editor_motif (editor, (size_t) active) : NULL;
   if (draft != NULL)
-    show_settings (panel, draft);
+    {
+      show_settings (panel, draft);
+      show_angle (panel, draft);
+    }
+  pf_thread_box_show (panel->thread_box, draft, motif);
   show_counts (panel, motif);
 }
 
@@ -145,6 +179,24 @@ number_changed (PfGroundPanel *panel, GtkSpinButton *spin)
   if (spin == panel->per_pinhole)
     draft->settings.sewings_per_pinhole = gtk_spin_button_get_value_as_int (spin);
   pf_editor_change_merged (pf_panel_editor (PF_PANEL (panel)), draft, change);
+}
+
+/* The ground's own angle is kept as such, whatever ground comes after it. */
+static void
+angle_changed (PfGroundPanel *panel, GtkSpinButton *spin)
+{
+  if (pf_panel_updating (PF_PANEL (panel)))
+    return;
+  PfDraft *draft = pf_panel_edit (PF_PANEL (panel));
+  if (draft == NULL || draft->ground == NULL)
+    {
+      g_clear_pointer (&draft, pf_draft_unref);
+      return;
+    }
+  const double angle = gtk_spin_button_get_value (spin);
+  const bool own = fabs (angle - pf_ground_angle (draft->ground)) < 0.06;
+  draft->settings.placement.angle = own ? 0 : angle;
+  pf_editor_change_merged (pf_panel_editor (PF_PANEL (panel)), draft, _ ("Angle of the ground"));
 }
 
 static void
@@ -325,6 +377,7 @@ pf_ground_panel_class_init (PfGroundPanelClass *class)
   G_OBJECT_CLASS (class)->dispose = pf_ground_panel_dispose;
   PF_PANEL_CLASS (class)->update = update;
   g_type_ensure (PF_TYPE_GROUND_GALLERY);
+  g_type_ensure (PF_TYPE_THREAD_BOX);
   gtk_widget_class_set_template_from_resource (widget, PF_RESOURCES "ground-panel.ui");
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, gallery);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, gap);
@@ -337,6 +390,9 @@ pf_ground_panel_class_init (PfGroundPanelClass *class)
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, off_line);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, per_pinhole);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, mirror);
+  gtk_widget_class_bind_template_child (widget, PfGroundPanel, angle);
+  gtk_widget_class_bind_template_child (widget, PfGroundPanel, footside);
+  gtk_widget_class_bind_template_child (widget, PfGroundPanel, thread_box);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, partial);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, beads);
   bind_counts (widget);
@@ -344,6 +400,7 @@ pf_ground_panel_class_init (PfGroundPanelClass *class)
   gtk_widget_class_bind_template_callback (widget, all_clicked);
   gtk_widget_class_bind_template_callback (widget, file_clicked);
   gtk_widget_class_bind_template_callback (widget, ground_chosen);
+  gtk_widget_class_bind_template_callback (widget, angle_changed);
   gtk_widget_class_bind_template_callback (widget, mirror_toggled);
   gtk_widget_class_bind_template_callback (widget, choice_changed);
   gtk_widget_class_bind_template_callback (widget, number_changed);

@@ -117,6 +117,7 @@ static void
 prepare_length (GtkSpinButton *spin, PfPanel *panel)
 {
   double *step = g_new (double, 1);
+  gtk_spin_button_set_numeric (spin, FALSE); /* units are typed too */
   *step = gtk_adjustment_get_step_increment (gtk_spin_button_get_adjustment (spin));
   g_object_set_data_full (G_OBJECT (spin), MM_STEP_KEY, step, g_free);
   g_signal_connect_object (spin, "input", G_CALLBACK (read_length), panel, 0);

@@ -8,7 +8,7 @@
 
 G_BEGIN_DECLS
 
-/* `scroller` holds the panel. */
-void pf_panel_wheel_moves_only (GtkScrolledWindow *scroller);
+/* The wheel scrolls `inside`, or what it is in, and changes no number or scale there. */
+void pf_panel_wheel_moves_only (GtkWidget *inside);
 
 G_END_DECLS

@@ -8,6 +8,7 @@
 
 #include "form.h"
 #include "number-entry.h"
+#include "panel-wheel.h"
 #include "resources.h"
 
 typedef struct {
@@ -131,6 +132,7 @@ pf_panel_constructed (GObject *object)
     g_signal_connect_object (pf_panel_editor (PF_PANEL (object)), changes[c],
                              G_CALLBACK (pf_panel_update), object, G_CONNECT_SWAPPED);
   pf_number_entries_prepare (GTK_WIDGET (object), PF_PANEL (object));
+  pf_panel_wheel_moves_only (GTK_WIDGET (object));
 }
 
 static void

@@ -6,7 +6,6 @@
 
 #include <glib/gi18n.h>
 
-#include "panel-wheel.h"
 #include "motif-chooser.h"
 #include "rail.h"
 #include "resources.h"
@@ -276,7 +275,6 @@ add_children (PfWindow *window)
   gtk_paned_set_end_child (window->strip_paned, window->strip);
   gtk_box_append (window->preview_place, window->preview);
   gtk_box_append (window->status_place, pf_status_bar_new (editor, PF_CANVAS (window->canvas)));
-  pf_panel_wheel_moves_only (window->panel_scroller);
   add_panels (window);
 }
 

@@ -275,6 +275,13 @@ class Program:
         time.sleep(0.1)
         xdotool("click", 1)
 
+    def roll_over(self, name, role, clicks):
+        """Turns the wheel down with the pointer over the widget, wherever it goes."""
+        node, window = wait_until(lambda: self.look_for(name, role), f"{role} “{name}”")
+        xdotool("mousemove", *self.place(node, window))
+        time.sleep(0.1)
+        xdotool("click", "--repeat", clicks, "--delay", 40, 5)
+
     def tab_to(self, node, most=80):
         """Presses Tab until the node has the keyboard."""
         for _ in range(most):

@@ -88,6 +88,9 @@ def with_pointer(tap):
     before = program.counts()
     chosen = before.name
     tap.ok(True, "A ground is chosen in the gallery by its name", chosen)
+    program.roll_over("Gap", "spin button", 12)
+    time.sleep(0.5)
+    tap.equal(program.counts().name, chosen, "The wheel over the panel changes no number in it")
     canvas = program.find("Drawing", "panel")
     middle = program.place(canvas, canvas_window(program))
     program.drag(middle, (23, 17))
