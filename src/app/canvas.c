@@ -283,6 +283,12 @@ pf_canvas_tool (PfCanvas *canvas)
   return canvas->tool;
 }
 
+bool
+pf_canvas_dragging (PfCanvas *canvas)
+{
+  return canvas->input.drag == PF_DRAG_TOOL;
+}
+
 /* --- The widget ---------------------------------------------------------------------------------
  */
 

@@ -44,6 +44,9 @@ void pf_canvas_show_place (PfCanvas *canvas, PfPoint place);
 PfPoint pf_canvas_to_screen (PfCanvas *canvas, PfPoint place);
 PfPoint pf_canvas_to_sheet (PfCanvas *canvas, PfPoint pixel);
 
+/* Does the pointer drag something of the drawing (not the view)? */
+bool pf_canvas_dragging (PfCanvas *canvas);
+
 /* Rulers in inches, not mm. */
 void pf_canvas_set_inches (PfCanvas *canvas, bool inches);
 

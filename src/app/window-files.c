@@ -215,6 +215,17 @@ title_of (const char *path)
   return g_steal_pointer (&name);
 }
 
+/* Has the editor go on with what was being drawn, if that isn't closed yet; else with the first of
+ * what came. */
+static void
+go_on_with (PfWindow *window, size_t came)
+{
+  const int active = pf_editor_active (window->editor);
+  const bool drawing = active >= 0 && pf_editor_is_open (window->editor, (size_t) active);
+  if (!drawing && came < pf_editor_document (window->editor)->n_drafts)
+    pf_editor_set_active (window->editor, (int) came);
+}
+
 static void
 add_drawing (PfWindow *window, const PfDrawing *drawing, const bool *chosen, const char *path)
 {
@@ -230,8 +241,7 @@ add_drawing (PfWindow *window, const PfDrawing *drawing, const bool *chosen, con
     }
   window->unused = false;
   pf_editor_change_document (window->editor, document, _ ("Import a drawing"));
-  if (document->n_drafts > n_before)
-    pf_editor_set_active (window->editor, (int) n_before);
+  go_on_with (window, n_before);
   pf_editor_set_stage (window->editor, PF_STAGE_OUTLINE);
   pf_canvas_fit (PF_CANVAS (window->canvas));
 }
@@ -247,8 +257,9 @@ import_chosen (GObject *source G_GNUC_UNUSED, GAsyncResult *result, gpointer dat
 {
   Import *import = data;
   g_autofree bool *chosen = pf_import_dialog_choose_finish (result, NULL);
-  if (chosen != NULL)
+  if (chosen != NULL && !pf_window_is_gone (import->window))
     add_drawing (import->window, import->drawing, chosen, import->path);
+  pf_window_file_done (import->window);
   pf_drawing_free (import->drawing);
   g_object_unref (import->window);
   g_free (import->path);
@@ -263,6 +274,7 @@ take_drawing (PfWindow *window, PfDrawing *drawing, const char *path)
     {
       add_drawing (window, drawing, NULL, path);
       pf_drawing_free (drawing);
+      pf_window_file_done (window);
       return;
     }
   Import *import = g_new0 (Import, 1);
@@ -298,28 +310,45 @@ take_picture (PfWindow *window, const Reading *reading)
                     "distance apart, so that it has its true size."));
 }
 
+void
+pf_window_take (PfWindow *window, gpointer data)
+{
+  Reading *reading = data;
+  if (reading->kind == KIND_DRAWING)
+    {
+      take_drawing (window, g_steal_pointer (&reading->drawing), reading->path);
+      return;
+    }
+  if (reading->kind == KIND_DOCUMENT)
+    {
+      g_autoptr (GFile) file = g_file_new_for_path (reading->path);
+      pf_window_take_document (window, reading->document, file);
+    }
+  else
+    take_picture (window, reading);
+  pf_window_file_done (window);
+}
+
 static void
 reading_done (GObject *source, GAsyncResult *result, gpointer data G_GNUC_UNUSED)
 {
   PfWindow *window = PF_WINDOW (source);
   Reading *reading = g_task_get_task_data (G_TASK (result));
-  g_autoptr (GFile) file = g_file_new_for_path (reading->path);
-  if (!pf_window_end_work (window, result))
+  if (pf_window_end_work (window, result))
     {
-      if (reading->backup != NULL)
-        pf_window_offer_backup (window, reading->backup, file);
+      pf_window_take_when_free (window, G_TASK (result));
       return;
     }
-  if (reading->kind == KIND_DOCUMENT)
-    pf_window_take_document (window, reading->document, file);
-  else if (reading->kind == KIND_DRAWING)
-    take_drawing (window, g_steal_pointer (&reading->drawing), reading->path);
-  else
-    take_picture (window, reading);
+  if (reading->backup != NULL && !pf_window_is_gone (window))
+    {
+      g_autoptr (GFile) file = g_file_new_for_path (reading->path);
+      pf_window_offer_backup (window, reading->backup, file);
+    }
+  pf_window_file_done (window);
 }
 
 void
-pf_window_open (PfWindow *window, GFile *file)
+pf_window_read (PfWindow *window, GFile *file)
 {
   g_autofree char *path = g_file_get_path (file);
   if (path == NULL || kind_of (path) == KIND_UNKNOWN)
@@ -330,6 +359,7 @@ pf_window_open (PfWindow *window, GFile *file)
              ".jpg) on this computer."),
           name);
       pf_window_say (window, GTK_MESSAGE_ERROR, text);
+      pf_window_file_done (window);
       return;
     }
   Reading *reading = g_new0 (Reading, 1);
@@ -381,24 +411,4 @@ pf_window_choose_import (PfWindow *window)
                                { _ ("Scans (.png, .jpg)"), picture_patterns } };
   pf_window_choose_file (window, _ ("Import a drawing or scan"), GTK_FILE_CHOOSER_ACTION_OPEN, NULL,
                          kinds, G_N_ELEMENTS (kinds), pf_window_open);
-}
-
-/* --- Drag and drop ------------------------------------------------------------------------------
- */
-
-static gboolean
-dropped (GtkDropTarget *target G_GNUC_UNUSED, const GValue *value, double x G_GNUC_UNUSED,
-         double y G_GNUC_UNUSED, gpointer window)
-{
-  for (GSList *file = g_value_get_boxed (value); file != NULL; file = file->next)
-    pf_window_open (window, file->data);
-  return TRUE;
-}
-
-void
-pf_window_accept_drops (PfWindow *window)
-{
-  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
-  g_signal_connect (target, "drop", G_CALLBACK (dropped), window);
-  gtk_widget_add_controller (GTK_WIDGET (window), GTK_EVENT_CONTROLLER (target));
 }

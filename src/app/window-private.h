@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * What the files of the window share: window.c (its widgets), window-actions.c (its menu and
- * actions), window-files.c (opening, importing), window-backup.c (the last version of a broken
- * file), window-journal.c (unsaved work), window-save.c (saving, closing), window-export.c
- * (printing and exporting), window-dialogs.c (file choosers).
+ * actions), window-say.c (what is said above the canvas), window-queue.c (files waiting to be
+ * opened, drag and drop), window-files.c (reading and taking them), window-backup.c (the last
+ * version of a broken file), window-journal.c (unsaved work), window-save.c (saving, closing),
+ * window-export.c (printing and exporting), window-dialogs.c (file choosers).
  */
 #pragma once
 
@@ -23,9 +24,15 @@ struct _PfWindow {
   int n_works;
   guint work_timer;
   GMenu *menu;
-  char *folder; /* the last one chosen, or NULL */
-  bool unused;  /* nothing was drawn or opened yet */
-  bool closing; /* the maker has decided: the window may go */
+  char *folder;   /* the last one chosen, or NULL */
+  GQueue to_open; /* of GFile */
+  GTask *waiting; /* a file that was read, until the hand is off the drawing; or NULL */
+  guint hand_timer;
+  bool opening;      /* a file is in work, or asks something */
+  GPtrArray *errors; /* of strings: what was said since the first of these files */
+  char *said;        /* and what else; or NULL */
+  bool unused;       /* nothing was drawn or opened yet */
+  bool closing;      /* the maker has decided: the window may go */
   bool saving;
   bool journal_failed; /* it was said already */
   guint journal_look;  /* a timer: was it written? */
@@ -51,6 +58,21 @@ struct _PfWindow {
 void pf_window_update_title (PfWindow *window);
 PfPreferences *pf_window_preferences (PfWindow *window);
 
+/* It was destroyed, and lives only for a thread or dialog that ends. */
+bool pf_window_is_gone (PfWindow *window);
+
+/* window-say.c: from here on, and until no file waits any more, errors are kept and said together.
+ */
+void pf_window_begin_saying (PfWindow *window);
+void pf_window_end_saying (PfWindow *window);
+
+/* window-queue.c: a file is opened, or failed: the next one is due. */
+void pf_window_file_done (PfWindow *window);
+void pf_window_forget_files (PfWindow *window);
+/* Calls pf_window_take() with the task's data as soon as nothing is dragged. */
+void pf_window_take_when_free (PfWindow *window, GTask *task);
+void pf_window_accept_drops (PfWindow *window);
+
 /* window-work.c: a task for a thread, which the maker can cancel; `text` says what is in work.
  * `done` gives its result to pf_window_end_work(), which says an error, and is true if there was
  * none. */
@@ -70,11 +92,12 @@ void pf_window_start_journal (PfWindow *window);
 void pf_window_stop_journal (PfWindow *window, bool remove);
 void pf_window_journal_change (PfWindow *window);
 
-/* window-files.c */
+/* window-files.c: reads a file in a thread; takes what was read. pf_window_file_done() follows. */
+void pf_window_read (PfWindow *window, GFile *file);
+void pf_window_take (PfWindow *window, gpointer reading);
 void pf_window_set_file (PfWindow *window, GFile *file);
 void pf_window_choose_open (PfWindow *window);
 void pf_window_choose_import (PfWindow *window);
-void pf_window_accept_drops (PfWindow *window);
 /* Shows the document in this window if nothing was done in it, else in a new one, which it gives.
  */
 PfWindow *pf_window_take_document (PfWindow *window, PfDocument *document, GFile *file);

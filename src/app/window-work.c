@@ -38,7 +38,13 @@ bool
 pf_window_end_work (PfWindow *window, GAsyncResult *result)
 {
   g_autoptr (GError) error = NULL;
-  if (--window->n_works == 0)
+  window->n_works--;
+  if (pf_window_is_gone (window))
+    {
+      g_task_propagate_boolean (G_TASK (result), NULL);
+      return false;
+    }
+  if (window->n_works == 0)
     {
       g_clear_handle_id (&window->work_timer, g_source_remove);
       gtk_widget_set_visible (window->work_bar, FALSE);
@@ -54,6 +60,7 @@ pf_window_end_work (PfWindow *window, GAsyncResult *result)
 void
 pf_window_cancel_work (PfWindow *window)
 {
+  g_queue_clear_full (&window->to_open, g_object_unref);
   if (window->work != NULL)
     g_cancellable_cancel (window->work);
 }

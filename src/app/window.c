@@ -46,13 +46,10 @@ pf_window_preferences (PfWindow *window)
   return application != NULL ? pf_application_preferences (PF_APPLICATION (application)) : NULL;
 }
 
-void
-pf_window_say (PfWindow *window, GtkMessageType type, const char *text)
+bool
+pf_window_is_gone (PfWindow *window)
 {
-  gtk_label_set_label (window->info_label, text);
-  gtk_widget_set_visible (window->info_backup, FALSE);
-  gtk_info_bar_set_message_type (window->info_bar, type);
-  gtk_info_bar_set_revealed (window->info_bar, TRUE);
+  return window->editor == NULL;
 }
 
 static void
@@ -213,6 +210,7 @@ static void
 pf_window_dispose (GObject *object)
 {
   PfWindow *window = PF_WINDOW (object);
+  pf_window_forget_files (window);
   pf_window_stop_work (window);
   pf_window_stop_journal (window, false);
   g_clear_object (&window->file);
@@ -221,6 +219,14 @@ pf_window_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (window), PF_TYPE_WINDOW);
   G_OBJECT_CLASS (pf_window_parent_class)->dispose (object);
   g_clear_object (&window->editor);
+}
+
+static void
+pf_window_finalize (GObject *object)
+{
+  g_ptr_array_unref (PF_WINDOW (object)->errors);
+  g_free (PF_WINDOW (object)->said);
+  G_OBJECT_CLASS (pf_window_parent_class)->finalize (object);
 }
 
 static void
@@ -257,6 +263,7 @@ pf_window_class_init (PfWindowClass *class)
 {
   pf_use_resources ();
   G_OBJECT_CLASS (class)->dispose = pf_window_dispose;
+  G_OBJECT_CLASS (class)->finalize = pf_window_finalize;
   GTK_WINDOW_CLASS (class)->close_request = pf_window_close_request;
   bind_children (GTK_WIDGET_CLASS (class));
 }
@@ -285,6 +292,7 @@ pf_window_init (PfWindow *window)
   g_autoptr (PfDocument) document = pf_document_new ();
   window->editor = pf_editor_new (document);
   window->unused = true;
+  window->errors = g_ptr_array_new_with_free_func (g_free);
   add_children (window);
   pf_window_add_actions (window);
   pf_window_accept_drops (window);
