@@ -20,25 +20,51 @@ class_of (PfCanvas *canvas)
   return PF_TOOL_GET_CLASS (canvas->tool);
 }
 
+/* By the event: under X11 its device is the one pointer of all. */
+static bool
+is_finger (GtkEventController *controller)
+{
+  GdkEvent *event = gtk_event_controller_get_current_event (controller);
+  return event != NULL && gdk_event_get_event_sequence (event) != NULL;
+}
+
 static double
 reach_of (GtkEventController *controller)
 {
-  GdkDevice *device = gtk_event_controller_get_current_event_device (controller);
-  return device != NULL && gdk_device_get_source (device) == GDK_SOURCE_TOUCHSCREEN ? TOUCH_REACH
-                                                                                    : REACH;
+  return is_finger (controller) ? TOUCH_REACH : REACH;
+}
+
+/* What the number at a place stands beside. */
+static PfPick
+find_numbered (PfCanvas *canvas, PfPoint at)
+{
+  const PfMotif *motif;
+  const PfNumber *number = pf_picture_find_number (canvas->picture, at, &motif);
+  if (number == NULL || number->of == PF_NUMBER_OF_MOTIF)
+    return PF_PICK_NOTHING;
+  PfPick pick = { .kind = number->of == PF_NUMBER_OF_SEWING ? PF_PICK_SEWING : PF_PICK_PINHOLE,
+                  .loop = number->loop,
+                  .index = number->index };
+  const size_t n_drafts = pf_editor_document (canvas->editor)->n_drafts;
+  for (; pick.draft < n_drafts; pick.draft++)
+    if (pf_editor_motif (canvas->editor, pick.draft) == motif)
+      return pick;
+  return PF_PICK_NOTHING;
 }
 
 static PfPointer
 make_pointer (PfCanvas *canvas, GtkEventController *controller, double x, double y)
 {
   const double pixel = pf_canvas_view_pixel (&canvas->view);
+  const PfPoint at = pf_canvas_view_to_sheet (&canvas->view, (PfPoint){ x, y });
   return (PfPointer){
-    .at = pf_canvas_view_to_sheet (&canvas->view, (PfPoint){ x, y }),
+    .at = at,
     .pixel = pixel,
     .reach = reach_of (controller) * pixel,
     .n_press = canvas->input.n_press,
     .button = canvas->input.button,
     .state = gtk_event_controller_get_current_event_state (controller),
+    .number = find_numbered (canvas, at),
   };
 }
 
@@ -112,12 +138,14 @@ drag_begin (GtkGestureDrag *gesture, double x, double y, PfCanvas *canvas)
   else
     {
       const PfPointer pointer = make_pointer (canvas, GTK_EVENT_CONTROLLER (gesture), x, y);
-      if (canvas->tool != NULL && class_of (canvas)->press (canvas->tool, &pointer))
+      if (canvas->tool != NULL && input->button <= GDK_BUTTON_PRIMARY &&
+          class_of (canvas)->press (canvas->tool, &pointer))
         input->drag = PF_DRAG_TOOL;
       else
         input->drag = input->button == GDK_BUTTON_SECONDARY ? PF_DRAG_NONE : PF_DRAG_PAN;
     }
-  if (input->drag != PF_DRAG_NONE)
+  /* A finger that is claimed would be lost to those who wait for a second one. */
+  if (input->drag != PF_DRAG_NONE && !is_finger (GTK_EVENT_CONTROLLER (gesture)))
     gtk_gesture_set_state (GTK_GESTURE (gesture), GTK_EVENT_SEQUENCE_CLAIMED);
 }
 
@@ -232,7 +260,8 @@ static PfPoint
 between_fingers (GtkGesture *gesture, PfCanvas *canvas)
 {
   PfPoint at = pf_canvas_view_centre (&canvas->view);
-  gtk_gesture_get_bounding_box_center (gesture, &at.x, &at.y);
+  if (gtk_gesture_is_active (gesture))
+    gtk_gesture_get_bounding_box_center (gesture, &at.x, &at.y);
   return at;
 }
 

@@ -322,11 +322,35 @@ draw_bare_curves (const PfMarks *marks, cairo_t *cr)
     }
 }
 
+/* What a step works on is marked there and nowhere else: a pair that stays lit while the ground is
+ * moved would look like a part of it. */
+static bool
+is_marked_now (PfEditor *editor, PfPickKind kind)
+{
+  switch (pf_editor_stage (editor))
+    {
+    case PF_STAGE_OUTLINE:
+      return kind == PF_PICK_NODE;
+    case PF_STAGE_EDGE:
+      return kind == PF_PICK_PINHOLE || kind == PF_PICK_SEWING || kind == PF_PICK_PAIR;
+    case PF_STAGE_SEWINGS:
+      return kind != PF_PICK_NODE;
+    default:
+      return false;
+    }
+}
+
+static PfPick
+if_marked (const PfMarks *marks, PfPick pick)
+{
+  return is_marked_now (marks->editor, pick.kind) ? pick : PF_PICK_NOTHING;
+}
+
 void
 pf_marks_draw_under (const PfMarks *marks, cairo_t *cr)
 {
-  const PfPick selected = pf_editor_selected (marks->editor);
-  const PfPick hovered = pf_editor_hovered (marks->editor);
+  const PfPick selected = if_marked (marks, pf_editor_selected (marks->editor));
+  const PfPick hovered = if_marked (marks, pf_editor_hovered (marks->editor));
   if (!pf_pick_equal (hovered, selected))
     draw_pick_under (marks, cr, hovered, false);
   draw_pick_under (marks, cr, selected, true);
@@ -336,8 +360,8 @@ pf_marks_draw_under (const PfMarks *marks, cairo_t *cr)
 void
 pf_marks_draw_over (const PfMarks *marks, cairo_t *cr)
 {
-  const PfPick selected = pf_editor_selected (marks->editor);
-  const PfPick hovered = pf_editor_hovered (marks->editor);
+  const PfPick selected = if_marked (marks, pf_editor_selected (marks->editor));
+  const PfPick hovered = if_marked (marks, pf_editor_hovered (marks->editor));
   if (!pf_pick_equal (hovered, selected))
     draw_pick_over (marks, cr, hovered, false);
   draw_pick_over (marks, cr, selected, true);

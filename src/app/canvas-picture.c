@@ -19,6 +19,8 @@
 #define AT_ONCE_MS 12
 /* What takes no longer is drawn again for each view until the thread is done. */
 #define AGAIN_MS 6
+/* How high numbers of pinholes are that are there from near, pixels. */
+#define CLOSE_UP 11.0
 
 /* What a picture is made from, shared with the thread. */
 typedef struct {
@@ -34,6 +36,7 @@ typedef struct {
   PfLayers layers;
   PfLook look;
   PfShot *shot;
+  GArray *numbers;       /* of PfNumber, in the shot */
   GCancellable *closing; /* cancelled: the picture is gone */
 } Job;
 
@@ -41,8 +44,9 @@ struct PfPicture {
   Source *source; /* NULL before the first pricking */
   PfLayers layers;
   PfLook look;
-  PfShot *shot; /* of `source`, `layers` and `look`, or NULL */
-  bool painted; /* by librsvg */
+  PfShot *shot;    /* of `source`, `layers` and `look`, or NULL */
+  bool painted;    /* by librsvg */
+  GArray *numbers; /* of PfNumber: those in the shot, or NULL */
 
   PfCanvasView wanted; /* the view shown last, and its scale */
   int wanted_scale;
@@ -122,6 +126,7 @@ job_free (gpointer data)
   Job *job = data;
   source_unref (job->source);
   pf_shot_free (job->shot);
+  g_clear_pointer (&job->numbers, g_array_unref);
   g_object_unref (job->closing);
   g_free (job);
 }
@@ -154,6 +159,8 @@ paint_in_thread (GTask *task, gpointer object G_GNUC_UNUSED, gpointer data,
   const PfBox window = pf_canvas_view_window (&job->shot->view, MARGIN + job->shot->view.inset);
   const double pixel = pf_canvas_view_pixel (&job->shot->view) / job->shot->scale;
   pf_scene_set_look (source->numbered, &job->look);
+  pf_scene_number_pinholes (source->numbered, CLOSE_UP * pf_canvas_view_pixel (&job->shot->view));
+  job->numbers = pf_scene_numbers (source->numbered);
   g_autofree char *svg = pf_scene_svg (source->numbered, job->layers, window, pixel);
   if (g_task_return_error_if_cancelled (task))
     return;
@@ -165,9 +172,16 @@ paint_in_thread (GTask *task, gpointer object G_GNUC_UNUSED, gpointer data,
 }
 
 static void
-draw_at_once (PfPicture *picture, const PfCanvasView *view, int scale, PfLayers layers)
+drop_shot (PfPicture *picture)
 {
   g_clear_pointer (&picture->shot, pf_shot_free);
+  g_clear_pointer (&picture->numbers, g_array_unref);
+}
+
+static void
+draw_at_once (PfPicture *picture, const PfCanvasView *view, int scale, PfLayers layers)
+{
+  drop_shot (picture);
   picture->shot = pf_shot_new (view, 0, scale);
   picture->painted = false;
   cairo_t *cr = pf_shot_cairo (picture->shot);
@@ -195,8 +209,9 @@ job_done (GObject *object G_GNUC_UNUSED, GAsyncResult *result, gpointer data)
     {
       if (painted)
         {
-          pf_shot_free (picture->shot);
+          drop_shot (picture);
           picture->shot = g_steal_pointer (&job->shot);
+          picture->numbers = g_steal_pointer (&job->numbers);
           picture->painted = true;
         }
       else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
@@ -340,7 +355,7 @@ void
 pf_picture_free (PfPicture *picture)
 {
   g_clear_handle_id (&picture->timeout, g_source_remove);
-  g_clear_pointer (&picture->shot, pf_shot_free);
+  drop_shot (picture);
   g_clear_pointer (&picture->source, source_unref);
   if (picture->running != NULL)
     g_cancellable_cancel (picture->running);
@@ -353,7 +368,7 @@ pf_picture_free (PfPicture *picture)
 static void
 forget_shot (PfPicture *picture)
 {
-  g_clear_pointer (&picture->shot, pf_shot_free);
+  drop_shot (picture);
   g_clear_handle_id (&picture->timeout, g_source_remove);
   if (picture->running != NULL)
     g_cancellable_cancel (picture->running);
@@ -397,4 +412,46 @@ PfLayers
 pf_picture_layers (const PfPicture *picture)
 {
   return picture->layers;
+}
+
+const PfNumber *
+pf_picture_find_number (const PfPicture *picture, PfPoint at, const PfMotif **motif)
+{
+  if (picture->numbers == NULL || (picture->layers & PF_LAYER_NUMBERS) == 0)
+    return NULL;
+  for (guint n = 0; n < picture->numbers->len; n++)
+    {
+      const PfNumber *number = &g_array_index (picture->numbers, PfNumber, n);
+      const PfBox box = number->box;
+      if (at.x >= box.min.x && at.x <= box.max.x && at.y >= box.min.y && at.y <= box.max.y)
+        {
+          *motif = g_ptr_array_index (picture->source->pricking->motifs, number->motif);
+          return number;
+        }
+    }
+  return NULL;
+}
+
+PfBox
+pf_picture_box_with_numbers (const PfPicture *picture, const PfMotif *motif, PfBox box)
+{
+  if ((picture->layers & PF_LAYER_NUMBERS) == 0)
+    return box;
+  if (picture->numbers == NULL)
+    {
+      const double room = pf_number_room (motif->settings.placement.gap);
+      return (PfBox){ { box.min.x - room, box.min.y - room },
+                      { box.max.x + room, box.max.y + room } };
+    }
+  for (guint n = 0; n < picture->numbers->len; n++)
+    {
+      const PfNumber *number = &g_array_index (picture->numbers, PfNumber, n);
+      if (g_ptr_array_index (picture->source->pricking->motifs, number->motif) != motif)
+        continue;
+      box.min =
+          (PfPoint){ fmin (box.min.x, number->box.min.x), fmin (box.min.y, number->box.min.y) };
+      box.max =
+          (PfPoint){ fmax (box.max.x, number->box.max.x), fmax (box.max.y, number->box.max.y) };
+    }
+  return box;
 }

@@ -31,5 +31,11 @@ PfLayers pf_picture_layers (const PfPicture *picture);
 PfShot *pf_picture_shot (PfPicture *picture, const PfCanvasView *view, int scale);
 /* Is what was shown last as sharp as it gets? */
 bool pf_picture_is_sharp (const PfPicture *picture);
+/* `box` with room for the motif's numbers: where they are, or how far they usually reach. */
+PfBox pf_picture_box_with_numbers (const PfPicture *picture, const PfMotif *motif, PfBox box);
+/* The number that is shown at a place of the sheet, and its motif; NULL. Borrowed until the picture
+ * changes. */
+const PfNumber *pf_picture_find_number (const PfPicture *picture, PfPoint at,
+                                        const PfMotif **motif);
 
 G_END_DECLS

@@ -16,6 +16,8 @@
 #define STILL_MS 80
 /* How near the rim a place may lie that is to be seen, pixels. */
 #define SHOW_ROOM 60
+/* How near a sewing off its line is explained, pixels. */
+#define OFF_LINE_REACH 14.0
 
 G_DEFINE_FINAL_TYPE (PfCanvas, pf_canvas, GTK_TYPE_WIDGET)
 
@@ -85,6 +87,14 @@ follow_tool (PfCanvas *canvas)
   pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
 }
 
+/* A motif that is worked out, with the numbers round it. */
+static PfBox
+motif_box (PfCanvas *canvas, size_t n)
+{
+  const PfMotif *motif = pf_editor_motif (canvas->editor, n);
+  return pf_picture_box_with_numbers (canvas->picture, motif, motif->region->box);
+}
+
 /* All there is to see, mm. */
 static PfBox
 whole_box (PfCanvas *canvas)
@@ -100,7 +110,7 @@ whole_box (PfCanvas *canvas)
             break;
         }
       else if (pf_editor_motif (canvas->editor, n) != NULL)
-        own = pf_editor_motif (canvas->editor, n)->region->box;
+        own = motif_box (canvas, n);
       else if (document->drafts[n]->n_curves > 0 && document->drafts[n]->curves[0]->n_nodes > 0)
         own = pf_curve_box (document->drafts[n]->curves[0]);
       else
@@ -184,6 +194,11 @@ void
 pf_canvas_fit_active (PfCanvas *canvas)
 {
   const int active = pf_editor_active (canvas->editor);
+  if (active >= 0 && pf_editor_motif (canvas->editor, (size_t) active) != NULL)
+    {
+      fit_box (canvas, motif_box (canvas, (size_t) active));
+      return;
+    }
   if (active >= 0)
     {
       g_autoptr (PfDraft) draft =
@@ -340,6 +355,33 @@ pf_canvas_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (PF_CANVAS (widget)->teller);
 }
 
+/* Its pennant stands outside the outline, a few tenths of the gap away. */
+static char *
+off_line_words (PfCanvas *canvas, PfPoint at)
+{
+  if ((pf_picture_layers (canvas->picture) & PF_LAYER_SEWINGS) == 0)
+    return NULL;
+  const size_t n_drafts = pf_editor_document (canvas->editor)->n_drafts;
+  for (size_t n = 0; n < n_drafts; n++)
+    {
+      const PfMotif *motif = pf_editor_motif (canvas->editor, n);
+      const PfFilling *filling = motif != NULL ? motif->filling : NULL;
+      for (size_t s = 0; filling != NULL && s < filling->n_sewings; s++)
+        {
+          const PfSewing *sewing = &filling->sewings[s];
+          const double reach = fmax (OFF_LINE_REACH * pf_canvas_view_pixel (&canvas->view),
+                                     0.5 * filling->placement.gap);
+          if (sewing->off_line && hypot (sewing->at.x - at.x, sewing->at.y - at.y) <= reach)
+            return g_strdup_printf (
+                _ ("The black pennant: this sewing pulls its pair %.0f degrees off its line. See "
+                   "whether the thread will lie well, or choose another place in the step "
+                   "“Sewings”."),
+                sewing->angle);
+        }
+    }
+  return NULL;
+}
+
 static gboolean
 pf_canvas_query_tooltip (GtkWidget *widget, int x, int y, gboolean by_keyboard, GtkTooltip *tooltip)
 {
@@ -348,8 +390,14 @@ pf_canvas_query_tooltip (GtkWidget *widget, int x, int y, gboolean by_keyboard, 
     return FALSE;
   const PfMarks marks = { canvas->editor, &canvas->view, widget };
   const char *text = NULL;
+  g_autofree char *words = NULL;
   if (x >= PF_RULER_WIDTH && y >= PF_RULER_WIDTH)
-    text = pf_signs_find (&marks, (PfPoint){ x, y });
+    {
+      const PfPoint at = { x, y };
+      text = pf_signs_find (&marks, at);
+      if (text == NULL)
+        text = words = off_line_words (canvas, pf_canvas_to_sheet (canvas, at));
+    }
   else if (canvas->view.turn != 0)
     text = _ ("The view is turned: the rulers show distances on the screen, from where the "
               "drawing’s corner is.");

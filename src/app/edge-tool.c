@@ -18,9 +18,11 @@
 
 #define FINE_STEP 0.1 /* mm */
 #define COARSE_STEP 1.0
-#define PINHOLE_SHARE 0.4 /* of the edge gap */
-#define LEAST_WAY 3.0     /* pixels: a shorter drag is a click */
-#define ALONG_ARROW 0.17  /* an arrow key nearly across the outline does nothing: cos 80 degrees */
+#define PINHOLE_SHARE 0.4  /* of the edge gap */
+#define OUTLINE_REACH 12.0 /* pixels: what a stretch is begun from is a line, and easily missed */
+#define MARKING_REACH 40.0 /* and while she has said that she marks one */
+#define LEAST_WAY 3.0      /* pixels: a shorter drag is a click */
+#define ALONG_ARROW 0.17   /* an arrow key nearly across the outline does nothing: cos 80 degrees */
 
 struct _PfEdgeTool {
   PfTool parent_instance;
@@ -119,12 +121,23 @@ pinhole_reach (PfEditor *editor, double reach)
   return fmin (reach, PINHOLE_SHARE * gap);
 }
 
+static bool
+find_outline (PfEdgeTool *self, const PfPointer *pointer, size_t *draft, PfPlace *place)
+{
+  const double pixels = self->marking ? MARKING_REACH : OUTLINE_REACH;
+  const double reach = fmax (pointer->reach, pixels * pointer->pixel);
+  PfEditor *editor = pf_tool_editor (PF_TOOL (self));
+  return pf_edge_find_outline (editor, pointer->at, reach, draft, place);
+}
+
 static PfPick
 find_pinhole (PfEdgeTool *self, const PfPointer *pointer)
 {
   PfEditor *editor = pf_tool_editor (PF_TOOL (self));
   if (self->marking || (pointer->state & GDK_CONTROL_MASK) != 0)
     return PF_PICK_NOTHING;
+  if (pointer->number.kind == PF_PICK_PINHOLE)
+    return pointer->number;
   return pf_find_pick (editor, pointer->at, pinhole_reach (editor, pointer->reach),
                        1u << PF_PICK_PINHOLE);
 }
@@ -135,7 +148,7 @@ press_outline (PfEdgeTool *self, const PfPointer *pointer)
   PfEditor *editor = pf_tool_editor (PF_TOOL (self));
   size_t draft;
   PfPlace place;
-  if (!pf_edge_find_outline (editor, pointer->at, pointer->reach, &draft, &place))
+  if (!find_outline (self, pointer, &draft, &place))
     {
       pf_editor_select (editor, PF_PICK_NOTHING);
       return false;
@@ -214,7 +227,7 @@ hover (PfTool *tool, const PfPointer *pointer)
   size_t draft;
   PfPlace place;
   pf_editor_hover (editor, find_pinhole (self, pointer));
-  self->near_outline = pf_edge_find_outline (editor, pointer->at, pointer->reach, &draft, &place);
+  self->near_outline = find_outline (self, pointer, &draft, &place);
 }
 
 static void
@@ -294,11 +307,11 @@ cursor (PfTool *tool)
   PfEdgeTool *self = PF_EDGE_TOOL (tool);
   if (pf_edge_drag_active (&self->pinhole))
     return "grabbing";
-  if (self->marking || pf_stretch_mark_active (&self->stretch))
+  if (pf_stretch_mark_active (&self->stretch))
     return "crosshair";
   if (pf_editor_hovered (pf_tool_editor (tool)).kind == PF_PICK_PINHOLE)
     return "grab";
-  return self->near_outline ? "crosshair" : NULL;
+  return self->near_outline ? "crosshair" : "all-scroll"; /* the view is moved */
 }
 
 static char *

@@ -14,6 +14,7 @@
 #define FINE_STEP 0.1 /* mm */
 #define COARSE_STEP 1.0
 #define TURN_STEP 1.0      /* degrees */
+#define LEAST_WAY 3.0      /* pixels: a shorter drag is a click, which chooses a motif */
 #define HANDLE_PIXELS 70.0 /* from the origin to the handle */
 
 typedef enum { DRAG_NONE, DRAG_MOVE, DRAG_TURN } Drag;
@@ -22,6 +23,7 @@ struct _PfGroundTool {
   PfTool parent_instance;
 
   Drag drag;
+  bool moved;
   PfDraft *start; /* the draft when the drag began */
   PfPoint from;
   bool near_handle;
@@ -52,17 +54,23 @@ is_at_handle (const PfDraft *draft, const PfPointer *pointer)
   return hypot (pointer->at.x - handle.x, pointer->at.y - handle.y) <= pointer->reach;
 }
 
-/* The motif whose region holds `at`; -1. */
+static bool
+holds (PfEditor *editor, size_t n, PfPoint at)
+{
+  const PfMotif *motif = pf_editor_motif (editor, n);
+  return motif != NULL && pf_region_contains (motif->region, at);
+}
+
+/* The motif whose region holds `at`, the active one before those that lie over it; -1. */
 static int
 find_motif (PfEditor *editor, PfPoint at)
 {
-  const PfDocument *document = pf_editor_document (editor);
-  for (size_t n = document->n_drafts; n-- > 0;)
-    {
-      const PfMotif *motif = pf_editor_motif (editor, n);
-      if (motif != NULL && pf_region_contains (motif->region, at))
-        return (int) n;
-    }
+  const int active = pf_editor_active (editor);
+  if (active >= 0 && holds (editor, (size_t) active, at))
+    return active;
+  for (size_t n = pf_editor_document (editor)->n_drafts; n-- > 0;)
+    if (holds (editor, n, at))
+      return (int) n;
   return -1;
 }
 
@@ -82,6 +90,7 @@ press (PfTool *tool, const PfPointer *pointer)
   if (draft == NULL)
     return false;
   self->drag = turns ? DRAG_TURN : DRAG_MOVE;
+  self->moved = false;
   self->start = pf_draft_ref (draft);
   self->from = pointer->at;
   return true;
@@ -97,6 +106,10 @@ static void
 drag (PfTool *tool, const PfPointer *pointer)
 {
   PfGroundTool *self = PF_GROUND_TOOL (tool);
+  const double way = hypot (pointer->at.x - self->from.x, pointer->at.y - self->from.y);
+  if (!self->moved && way < LEAST_WAY * pointer->pixel)
+    return;
+  self->moved = true;
   PfDraft *draft = pf_draft_copy (self->start);
   PfPlacement *placement = &draft->settings.placement;
   if (self->drag == DRAG_MOVE)

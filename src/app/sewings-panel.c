@@ -78,6 +78,8 @@ title_of (PfPick pick, const PfMotif *motif)
                               motif->filling->sewings[pick.index].pair + 1);
     case PF_PICK_PAIR:
       return g_strdup_printf (_ ("Pair %u"), pick.index + 1);
+    case PF_PICK_PINHOLE:
+      return g_strdup_printf (_ ("Pinhole %u"), pick.index + 1);
     default:
       return g_strdup (_ ("What happens at the edge"));
     }

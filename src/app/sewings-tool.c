@@ -122,6 +122,15 @@ press_partner (PfSewingsTool *self, const PfPointer *pointer)
 /* --- The pointer --------------------------------------------------------------------------------
  */
 
+/* A number stands for what it numbers, whatever lies behind it. */
+static PfPick
+find_pick (PfEditor *editor, const PfPointer *pointer)
+{
+  return pointer->number.kind != PF_PICK_NONE
+             ? pointer->number
+             : pf_find_pick (editor, pointer->at, pointer->reach, PICKED);
+}
+
 static bool
 press (PfTool *tool, const PfPointer *pointer)
 {
@@ -134,7 +143,7 @@ press (PfTool *tool, const PfPointer *pointer)
       press_partner (self, pointer);
       return true;
     }
-  const PfPick pick = pf_find_pick (editor, pointer->at, pointer->reach, PICKED);
+  const PfPick pick = find_pick (editor, pointer);
   pf_editor_select (editor, pick);
   self->from = pointer->at;
   return pick.kind == PF_PICK_SEWING && pf_edge_drag_begin (&self->sewing, editor, pick);
@@ -174,9 +183,8 @@ static void
 hover (PfTool *tool, const PfPointer *pointer)
 {
   PfEditor *editor = pf_tool_editor (tool);
-  pf_editor_hover (editor, PF_SEWINGS_TOOL (tool)->choosing
-                               ? PF_PICK_NOTHING
-                               : pf_find_pick (editor, pointer->at, pointer->reach, PICKED));
+  pf_editor_hover (editor, PF_SEWINGS_TOOL (tool)->choosing ? PF_PICK_NOTHING
+                                                            : find_pick (editor, pointer));
 }
 
 static void
@@ -310,6 +318,7 @@ cursor (PfTool *tool)
       return "grab";
     case PF_PICK_PAIR:
     case PF_PICK_REPEAT:
+    case PF_PICK_PINHOLE:
       return "pointer";
     default:
       return NULL;

@@ -91,13 +91,30 @@ find_whole_text (PfStatusBar *bar)
   return whole;
 }
 
+static bool
+any_off_line (PfStatusBar *bar)
+{
+  g_autoptr (PfPricking) pricking = pf_editor_filled (bar->editor);
+  return pf_pricking_counts (pricking).off_line > 0;
+}
+
+static const char *
+off_line_words (void)
+{
+  return _ ("Off line: sewings that pull their pair far off its line, each with a black pennant "
+            "outside the edge. Look at them, and choose another place where the thread wouldn’t "
+            "lie well.");
+}
+
 static void
 update_counts (PfStatusBar *bar)
 {
   g_autofree char *text = find_whole_text (bar);
   const bool busy = pf_editor_busy (bar->editor);
+  g_autofree char *tip =
+      any_off_line (bar) ? g_strconcat (text, "\n", off_line_words (), NULL) : g_strdup (text);
   gtk_label_set_label (bar->counts, text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (bar->counts), text);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (bar->counts), tip);
   gtk_widget_set_visible (GTK_WIDGET (bar->spinner), busy);
   gtk_spinner_set_spinning (bar->spinner, busy);
 }
@@ -196,7 +213,7 @@ add_view_controls (PfStatusBar *bar)
   gtk_box_append (box, make_button ("zoom-original-symbolic", "win.true-size",
                                     _ ("True size on this screen (Ctrl+1)")));
   gtk_box_append (box, gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  GtkWidget *label = gtk_label_new_with_mnemonic (_ ("Tu_rn"));
+  GtkWidget *label = gtk_label_new_with_mnemonic (_ ("View tu_rned"));
   bar->turn = GTK_SPIN_BUTTON (gtk_spin_button_new_with_range (-360, 360, 5));
   gtk_spin_button_set_digits (bar->turn, 0);
   gtk_spin_button_set_wrap (bar->turn, TRUE);

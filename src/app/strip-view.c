@@ -15,6 +15,8 @@
 #define AREA_HEIGHT 148
 #define ZOOM_STEP 1.25
 #define ZOOM_AT_FIRST 1.0
+#define LEAD                                                                                       \
+  24.0 /* pixels of the loop's other end that are seen before its start and after its end */
 #define ROOM 40.0 /* pixels that what is scrolled to keeps from the ends */
 
 G_DEFINE_FINAL_TYPE (PfStripView, pf_strip_view, GTK_TYPE_BOX)
@@ -38,6 +40,13 @@ along_scale (PfStripView *view)
   return pf_strip_view_scale (view) * view->zoom;
 }
 
+/* Marks and numbers at the loop's first point aren't cut; mm. */
+static double
+lead (PfStripView *view)
+{
+  return LEAD / along_scale (view);
+}
+
 bool
 pf_strip_view_get_strip (PfStripView *view, PfEdgeStrip *strip)
 {
@@ -48,7 +57,7 @@ pf_strip_view_get_strip (PfStripView *view, PfEdgeStrip *strip)
   *strip = (PfEdgeStrip){ .motif = view->motif,
                           .loop = view->loop,
                           .from = from,
-                          .to = fmin (loop_length (view), from + seen),
+                          .to = fmin (loop_length (view) + lead (view), from + seen),
                           .across = view->zoom,
                           .height = PF_EDGE_STRIP_HEIGHT,
                           .look = &view->look };
@@ -69,10 +78,10 @@ static void
 configure_scroll (PfStripView *view, double value)
 {
   const double seen = gtk_widget_get_width (view->area) / along_scale (view);
-  const double length = loop_length (view);
-  gtk_adjustment_configure (view->scroll, CLAMP (value, 0, fmax (length - seen, 0)), 0, length,
-                            10 / along_scale (view), 0.8 * seen, fmin (seen, length));
-  gtk_widget_set_visible (view->scrollbar, length > seen);
+  const double first = -lead (view), last = loop_length (view) + lead (view);
+  gtk_adjustment_configure (view->scroll, CLAMP (value, first, fmax (last - seen, first)), first,
+                            last, 10 / along_scale (view), 0.8 * seen, fmin (seen, last - first));
+  gtk_widget_set_visible (view->scrollbar, last - first > seen);
   gtk_widget_queue_draw (view->area);
 }
 
@@ -95,8 +104,9 @@ static void
 fit (PfStripView *view)
 {
   const int width = gtk_widget_get_width (view->area);
-  if (view->motif != NULL && width > 0)
-    pf_strip_view_set_zoom (view, width / (pf_strip_view_scale (view) * loop_length (view)), 0);
+  if (view->motif != NULL && width > 2 * LEAD)
+    pf_strip_view_set_zoom (
+        view, (width - 2 * LEAD) / (pf_strip_view_scale (view) * loop_length (view)), 0);
 }
 
 /* All of the loop if that is large enough to be read, once there is a size. */
@@ -108,6 +118,7 @@ resized (PfStripView *view)
       fit (view);
       pf_strip_view_set_zoom (view, fmax (view->zoom, ZOOM_AT_FIRST), 0);
       view->fitted = true;
+      configure_scroll (view, -INFINITY);
     }
   configure_scroll (view, gtk_adjustment_get_value (view->scroll));
 }
@@ -156,7 +167,7 @@ show_loop (PfStripView *view, size_t loop)
   if (loop == view->loop)
     return;
   view->loop = loop;
-  configure_scroll (view, 0);
+  configure_scroll (view, -INFINITY);
 }
 
 /* Goes to what is selected, if that changed: to its loop, and so far that it is seen. */

@@ -23,6 +23,7 @@ typedef struct {
   int n_press;  /* 2 for the second of a double click */
   guint button;
   GdkModifierType state;
+  PfPick number; /* the sewing or pinhole whose number lies there, or PF_PICK_NOTHING */
 } PfPointer;
 
 struct _PfToolClass {

@@ -63,6 +63,8 @@ pf_drawn_new (const PfMotif *motif, double enlarge)
   drawn->left_out = g_array_new (FALSE, FALSE, sizeof (PfPoint));
   drawn->labels = g_array_new (FALSE, FALSE, sizeof (PfLabel));
   g_array_set_clear_func (drawn->labels, clear_label);
+  drawn->close_up = g_array_new (FALSE, FALSE, sizeof (PfLabel));
+  g_array_set_clear_func (drawn->close_up, clear_label);
   if (motif->filling)
     pf_repeats_find (drawn);
   return drawn;
@@ -76,6 +78,7 @@ pf_drawn_free (PfDrawn *drawn)
   g_array_unref (drawn->repeats);
   g_array_unref (drawn->left_out);
   g_array_unref (drawn->labels);
+  g_array_unref (drawn->close_up);
   g_free (drawn);
 }
 

@@ -43,7 +43,9 @@ draw_turn (const PfStrip *strip, int turn, double step, double fine, bool words)
     {
       const double mm = n * step, x = mm * strip->strip->across + shift;
       g_autofree char *text = g_strdup_printf ("%g", mm);
-      if (words && x > 1.6 * unit && x < strip->width - 1.6 * unit)
+      /* The loop's first point has its 0, of this turn or the next. */
+      const bool room = n == 0 || (length - mm) * strip->strip->across > 3.2 * unit;
+      if (words && room && x > 1.6 * unit && x < strip->width - 1.6 * unit)
         pf_page_text (strip->page, pf_strip_at (strip, x, PF_STRIP_RULER + 2.7), PF_TEXT_MIDDLE,
                       1.5 * unit, text);
       else if (!words && x >= 0 && x <= strip->width)

@@ -138,6 +138,13 @@ draw_leader (const PfStrip *strip, const Item *item)
     pf_page_line (strip->page, foot, (PfPoint){ foot.x, bottom });
 }
 
+/* A number that is cut at the strip's end could be read as another one. */
+static bool
+is_number_whole (const PfStrip *strip, const Item *item)
+{
+  return item->label >= item->reach.x && item->label <= strip->width - item->reach.x;
+}
+
 static void
 draw_off_line_box (const PfStrip *strip, const Item *item)
 {
@@ -145,7 +152,7 @@ draw_off_line_box (const PfStrip *strip, const Item *item)
   const PfPoint middle = { strip->corner.x + item->label,
                            strip->corner.y + pf_strip_label_y (strip->layout, item->row) };
   const double pad = 0.22 * strip->layout->unit;
-  if (item->sewing->off_line)
+  if (item->sewing->off_line && is_number_whole (strip, item))
     pf_page_box (strip->page, (PfBox){ { middle.x - reach.x - pad, middle.y - reach.y - pad },
                                        { middle.x + reach.x + pad, middle.y + reach.y + pad } });
 }
@@ -161,8 +168,9 @@ draw_number (const PfStrip *strip, const Item *item)
     p.x += half_cap;
   else
     p.y += half_cap;
-  pf_page_turned_text (strip->page, p, PF_TEXT_MIDDLE, layout->text, layout->upright ? -90 : 0,
-                       item->number);
+  if (is_number_whole (strip, item))
+    pf_page_turned_text (strip->page, p, PF_TEXT_MIDDLE, layout->text, layout->upright ? -90 : 0,
+                         item->number);
 }
 
 static void

@@ -230,7 +230,7 @@ draw_names (PfPage *page, const Patch *patch)
                                    is_in_window, &patch->view, &label);
       if (!placed)
         continue;
-      pf_labels_draw (page, &patch->view, &label, 1);
+      pf_labels_draw (page, &patch->view, &label, 1, PF_COLOUR_PAPER);
       g_free (label.text);
     }
   pf_placer_free (placer);

@@ -254,7 +254,7 @@ draw_leaders (PfPage *page, const PfView *view, const PfLabel *labels, size_t n)
 }
 
 void
-pf_labels_draw (PfPage *page, const PfView *view, const PfLabel *labels, size_t n)
+pf_labels_draw (PfPage *page, const PfView *view, const PfLabel *labels, size_t n, const char *halo)
 {
   draw_leaders (page, view, labels, n);
   const char *open = NULL;
@@ -267,7 +267,7 @@ pf_labels_draw (PfPage *page, const PfView *view, const PfLabel *labels, size_t 
           if (open)
             pf_page_group_end (page);
           open = labels[i].colour;
-          pf_page_text_group (page, "numbers", open, PF_COLOUR_PAPER);
+          pf_page_text_group (page, "numbers", open, halo);
         }
       pf_page_text (page, pf_point_add (labels[i].baseline, view->shift, 1), PF_TEXT_MIDDLE,
                     labels[i].size, labels[i].text);

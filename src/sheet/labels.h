@@ -5,6 +5,8 @@
  */
 #pragma once
 
+#include <sheet.h>
+
 #include "view.h"
 
 G_BEGIN_DECLS
@@ -31,7 +33,10 @@ typedef struct {
   PfPoint anchor;   /* what it belongs to */
   bool leader;      /* a fine line leads from the anchor to it */
   const char *colour;
-  char *text; /* g_free() */
+  char *text;    /* g_free() */
+  PfNumberOf of; /* what it numbers: for numbers alone */
+  size_t loop;
+  guint32 index;
 } PfLabel;
 
 /* The box of `text` round `centre`. */
@@ -50,7 +55,9 @@ bool pf_label_place (PfPlacer *placer, const char *text, double size, const char
                      PfPoint anchor, PfPoint outward, double reach, PfLabelAllowed allowed,
                      gconstpointer data, PfLabel *label);
 
-/* Draws n labels that the window wholly holds; `shift` leads from the field to the page. */
-void pf_labels_draw (PfPage *page, const PfView *view, const PfLabel *labels, size_t n);
+/* Draws n labels that the window wholly holds, round their letters a halo of that colour (NULL:
+ * none); `shift` leads from the field to the page. */
+void pf_labels_draw (PfPage *page, const PfView *view, const PfLabel *labels, size_t n,
+                     const char *halo);
 
 G_END_DECLS

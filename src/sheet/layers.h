@@ -33,6 +33,7 @@ typedef struct {
   GArray *repeats;  /* of PfRepeatShape: kept and plain ones */
   GArray *left_out; /* of PfPoint: where repeats are left out */
   GArray *labels;   /* of PfLabel: those that found room */
+  GArray *close_up; /* of PfLabel: what there is room for besides when one looks from near */
 } PfDrawn;
 
 /* A motif that isn't filled has nothing but its edge: of the layers below, only those of outline
@@ -71,6 +72,9 @@ PfPlacer *pf_numbers_placer (const GPtrArray *all);
  * pairs, of every tenth pinhole, and of the motifs if there are several. The placer then knows of
  * all that is drawn at the edges. Gives how many pairs' numbers found no room. */
 size_t pf_numbers_place (const GPtrArray *all, const PfView *field, PfPlacer *placer);
+/* Makes each motif's drawn->close_up anew: numbers of the other pinholes, `size` mm high, where
+ * pinholes stand wide enough apart for that and there is room. */
+void pf_numbers_place_close_up (const GPtrArray *all, const PfView *field, double size);
 /* From 1 to 999 in Roman figures. */
 char *pf_roman_number (guint n);
 

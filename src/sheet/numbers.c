@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * Pair numbers: one beside each sewing where a new pair enters or a pair is finished, outside the
- * outline; every tenth pinhole has one too, if there is room right there. Pairs' numbers that find
- * no room are counted, never printed over something else.
+ * outline; every tenth pinhole has one too, if there is room right there; looked at from near, all.
+ * Pairs' numbers that find no room are counted, never printed over something else.
  */
 #include "layers.h"
 
@@ -16,6 +16,8 @@
 
 /* The size of a pinhole's number, as a part of a pair's. */
 #define PINHOLE_SIZE 0.75
+/* How far apart pinholes are numbered one by one, in font sizes. */
+#define CLOSE_UP_APART 2.2
 
 static void
 block_chain (PfPlacer *placer, const PfView *field, const PfPoint *points, size_t n, bool closed,
@@ -145,6 +147,8 @@ place_number (PfDrawn *drawn, const Surroundings *around, PfPlacer *placer, cons
                        pf_point_towards ((PfPoint){ 0, 0 }, out), reach, is_outside, around,
                        &label))
     return false;
+  label.of = PF_NUMBER_OF_SEWING;
+  label.index = (guint32) (sewing - drawn->motif->filling->sewings);
   g_array_append_val (drawn->labels, label);
   return true;
 }
@@ -177,23 +181,89 @@ place_numbers (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfPlac
 }
 
 static void
+place_pinhole_number (const PfDrawn *drawn, const Surroundings *around, PfPlacer *placer,
+                      size_t loop, size_t pinhole, double size, GArray *labels)
+{
+  const PfMotif *motif = drawn->motif;
+  const PfPlace place = { loop, motif->edges[loop].pinholes[pinhole] };
+  const PfPoint out = pf_view_direction (around->field, pf_drawn_outward (drawn, place));
+  g_autofree char *text = g_strdup_printf ("%zu", pinhole + 1);
+  PfLabel label;
+  if (!pf_label_place (placer, text, size, PF_COLOUR_HOLE_NUMBER,
+                       pf_view_point (around->field, pf_region_point (motif->region, place)),
+                       pf_point_towards ((PfPoint){ 0, 0 }, out), REACH_WELCOME, is_outside, around,
+                       &label))
+    return;
+  label.of = PF_NUMBER_OF_PINHOLE;
+  label.loop = loop;
+  label.index = (guint32) pinhole;
+  g_array_append_val (labels, label);
+}
+
+static void
 place_pinhole_numbers (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfPlacer *placer)
 {
   const PfMotif *motif = drawn->motif;
   const Surroundings around = { field, all };
   for (size_t i = 0; i < motif->region->n_loops; i++)
     for (size_t h = 0; h < motif->edges[i].n_pinholes; h += h == 0 ? 9 : 10)
-      {
-        const PfPlace place = { i, motif->edges[i].pinholes[h] };
-        const PfPoint out = pf_view_direction (field, pf_drawn_outward (drawn, place));
-        g_autofree char *text = g_strdup_printf ("%zu", h + 1);
-        PfLabel label;
-        if (pf_label_place (placer, text, PINHOLE_SIZE * drawn->sizes.text, PF_COLOUR_HOLE_NUMBER,
-                            pf_view_point (field, pf_region_point (motif->region, place)),
-                            pf_point_towards ((PfPoint){ 0, 0 }, out), REACH_WELCOME, is_outside,
-                            &around, &label))
-          g_array_append_val (drawn->labels, label);
-      }
+      place_pinhole_number (drawn, &around, placer, i, h, PINHOLE_SIZE * drawn->sizes.text,
+                            drawn->labels);
+}
+
+static bool
+is_numbered (const PfDrawn *drawn, size_t loop, size_t pinhole)
+{
+  for (guint l = drawn->labels->len; l-- > 0;)
+    {
+      const PfLabel *label = &g_array_index (drawn->labels, PfLabel, l);
+      if (label->of != PF_NUMBER_OF_PINHOLE)
+        break; /* they stand last */
+      if (label->loop == loop && label->index == pinhole)
+        return true;
+    }
+  return false;
+}
+
+/* Whether pinholes stand so far apart that numbers can stand beside each other. */
+static bool
+stand_wide (const PfEdge *edge, double size)
+{
+  double least = INFINITY;
+  for (size_t h = 1; h < edge->n_pinholes; h++)
+    least = fmin (least, edge->pinholes[h] - edge->pinholes[h - 1]);
+  return least >= CLOSE_UP_APART * size;
+}
+
+static void
+place_close_up (PfDrawn *drawn, const GPtrArray *all, const PfView *field, PfPlacer *placer,
+                double size)
+{
+  const PfMotif *motif = drawn->motif;
+  const Surroundings around = { field, all };
+  if (size > PINHOLE_SIZE * drawn->sizes.text)
+    return;
+  for (size_t i = 0; i < motif->region->n_loops; i++)
+    for (size_t h = 0; stand_wide (&motif->edges[i], size) && h < motif->edges[i].n_pinholes; h++)
+      if (!is_numbered (drawn, i, h))
+        place_pinhole_number (drawn, &around, placer, i, h, size, drawn->close_up);
+}
+
+void
+pf_numbers_place_close_up (const GPtrArray *all, const PfView *field, double size)
+{
+  PfPlacer *placer = pf_numbers_placer (all);
+  for (guint m = 0; m < all->len; m++)
+    {
+      const PfDrawn *drawn = g_ptr_array_index (all, m);
+      g_array_set_size (drawn->close_up, 0);
+      block_all (drawn, field, placer);
+      for (guint l = 0; l < drawn->labels->len; l++)
+        pf_placer_block_box (placer, g_array_index (drawn->labels, PfLabel, l).box, PF_BLOCK_HARD);
+    }
+  for (guint m = 0; m < all->len; m++)
+    place_close_up (g_ptr_array_index (all, m), all, field, placer, size);
+  pf_placer_free (placer);
 }
 
 static const char *
@@ -239,6 +309,12 @@ place_motif_number (PfDrawn *drawn, const GPtrArray *all, const PfView *field, P
     }
 }
 
+double
+pf_number_room (double gap)
+{
+  return 2.5 * pf_sizes (gap, 1).text;
+}
+
 PfPlacer *
 pf_numbers_placer (const GPtrArray *all)
 {
@@ -263,8 +339,12 @@ pf_numbers_place (const GPtrArray *all, const PfView *field, PfPlacer *placer)
   return without_room;
 }
 
+/* The halo is as wide at every size: round small letters it would reach into the pinholes. */
 void
 pf_layer_labels (PfPage *page, const PfView *view, const PfDrawn *drawn)
 {
-  pf_labels_draw (page, view, (const PfLabel *) (gpointer) drawn->labels->data, drawn->labels->len);
+  pf_labels_draw (page, view, (const PfLabel *) (gpointer) drawn->labels->data, drawn->labels->len,
+                  PF_COLOUR_PAPER);
+  pf_labels_draw (page, view, (const PfLabel *) (gpointer) drawn->close_up->data,
+                  drawn->close_up->len, NULL);
 }

@@ -10,6 +10,8 @@
 struct PfScene {
   PfPricking pricking; /* with motifs and background of the real one */
   GPtrArray *drawn;    /* of PfDrawn */
+  bool numbers;
+  double close_up; /* the size of numbers that are there from near, mm */
 };
 
 PfScene *
@@ -25,6 +27,7 @@ pf_scene_new (const PfPricking *pricking, bool numbers)
       g_ptr_array_add (scene->pricking.motifs, motif);
       g_ptr_array_add (scene->drawn, pf_drawn_new (motif, 1));
     }
+  scene->numbers = numbers;
   if (numbers)
     {
       const PfView field = pf_view_field (1, false);
@@ -89,6 +92,40 @@ draw_layers (PfPage *page, const PfScene *scene, PfLayers shown, PfBox window)
           layers[i].draw (page, &view, drawn);
       }
   pf_page_group_end (page);
+}
+
+void
+pf_scene_number_pinholes (PfScene *scene, double size)
+{
+  const PfView field = pf_view_field (1, false);
+  if (!scene->numbers || size == scene->close_up)
+    return;
+  pf_numbers_place_close_up (scene->drawn, &field, size);
+  scene->close_up = size;
+}
+
+static void
+add_numbers (GArray *numbers, const GArray *labels, guint motif)
+{
+  for (guint l = 0; l < labels->len; l++)
+    {
+      const PfLabel *label = &g_array_index (labels, PfLabel, l);
+      const PfNumber number = { label->box, label->of, motif, label->loop, label->index };
+      g_array_append_val (numbers, number);
+    }
+}
+
+GArray *
+pf_scene_numbers (const PfScene *scene)
+{
+  GArray *numbers = g_array_new (FALSE, FALSE, sizeof (PfNumber));
+  for (guint m = 0; m < scene->drawn->len; m++)
+    {
+      const PfDrawn *drawn = g_ptr_array_index (scene->drawn, m);
+      add_numbers (numbers, drawn->labels, m);
+      add_numbers (numbers, drawn->close_up, m);
+    }
+  return numbers;
 }
 
 char *

@@ -102,6 +102,25 @@ void pf_scene_free (PfScene *scene);
 /* As printed at first. */
 void pf_scene_set_look (PfScene *scene, const PfLook *look);
 
+/* The numbers of a scene, each in a box of the drawing. */
+typedef enum { PF_NUMBER_OF_MOTIF, PF_NUMBER_OF_SEWING, PF_NUMBER_OF_PINHOLE } PfNumberOf;
+
+typedef struct {
+  PfBox box;
+  PfNumberOf of;
+  guint motif;
+  size_t loop;   /* of a pinhole */
+  guint32 index; /* of the pinhole on its loop, or of the sewing */
+} PfNumber;
+
+/* How far numbers reach out from the outline, as a rule, mm. */
+double pf_number_room (double gap);
+/* An array of PfNumber. Free with g_array_unref(). */
+GArray *pf_scene_numbers (const PfScene *scene);
+/* Of a scene with numbers: from now on pinholes that have none are numbered too, `size` mm high,
+ * where there is room; on a screen that is so from near. */
+void pf_scene_number_pinholes (PfScene *scene, double size);
+
 /* `window` of the drawing as an SVG document: its viewBox is the window, in mm. On a screen with
  * `pixel` mm to a pixel no line is thinner than that. Free with g_free(). */
 char *pf_scene_svg (const PfScene *scene, PfLayers layers, PfBox window, double pixel);

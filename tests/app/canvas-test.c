@@ -24,6 +24,7 @@ struct _TestTool {
   PfTool parent_instance;
   GString *heard;
   PfPoint at;
+  PfPick number;
   bool takes;
 };
 
@@ -35,7 +36,10 @@ hear (PfTool *tool, const char *what, const PfPointer *pointer)
   TestTool *test = TEST_TOOL (tool);
   g_string_append_printf (test->heard, "%s%s", test->heard->len > 0 ? " " : "", what);
   if (pointer != NULL)
-    test->at = pointer->at;
+    {
+      test->at = pointer->at;
+      test->number = pointer->number;
+    }
 }
 
 static bool
@@ -345,15 +349,17 @@ static void
 a_selected_pair_stands_out (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
 {
   pf_canvas_set_layers (fixture->canvas, 0);
+  pf_editor_set_stage (fixture->editor, PF_STAGE_SEWINGS);
   const PfFilling *filling = motif_of (fixture->editor)->filling;
   pf_editor_select (fixture->editor, (PfPick){ .kind = PF_PICK_PAIR, .index = 5 });
   cairo_surface_t *pixels = take_pixels (fixture->canvas);
   size_t n;
   g_autofree PfPoint *way = pf_pair_way (filling, 5, &n);
+  g_assert_cmpuint (n, >, 7); /* no arrowhead there */
   double darkest = 1;
   for (int x = -12; x <= 12; x++)
     {
-      const PfPoint middle = { (way[1].x + way[2].x) / 2, (way[1].y + way[2].y) / 2 };
+      const PfPoint middle = { (way[3].x + way[4].x) / 2, (way[3].y + way[4].y) / 2 };
       const PfPoint at = pf_canvas_to_screen (fixture->canvas, middle);
       darkest = fmin (darkest, luminance (pixel_at (pixels, (PfPoint){ at.x + x, at.y })));
       if (x == 0)
@@ -527,6 +533,137 @@ the_sheet_can_be_moved (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
   g_assert_cmpfloat_with_epsilon (at.y, 115, 1e-6);
 }
 
+/* Two fingers: the place between them is held; without points that is the middle. */
+static void
+fingers_zoom_and_turn (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
+{
+  GtkWidget *widget = GTK_WIDGET (fixture->canvas);
+  pf_canvas_set_tool (fixture->canvas, PF_TOOL (fixture->tool));
+  pf_canvas_set_zoom (fixture->canvas, 3);
+  GtkEventController *drag = find_controller (widget, GTK_TYPE_GESTURE_DRAG);
+  GtkEventController *zoom = find_controller (widget, GTK_TYPE_GESTURE_ZOOM);
+  GtkEventController *rotate = find_controller (widget, GTK_TYPE_GESTURE_ROTATE);
+  const PfPoint centre = pf_canvas_view_centre (&fixture->canvas->view);
+  const PfPoint place = pf_canvas_to_sheet (fixture->canvas, centre);
+  /* The first finger has begun something: the second one gives it up. */
+  g_signal_emit_by_name (drag, "drag-begin", 300.0, 200.0);
+  g_signal_emit_by_name (zoom, "begin", NULL);
+  g_assert_cmpstr (fixture->tool->heard->str, ==, "press cancel");
+  g_signal_emit_by_name (zoom, "scale-changed", 1.5);
+  g_assert_cmpfloat_with_epsilon (pf_canvas_zoom (fixture->canvas), 4.5, 1e-9);
+  g_signal_emit_by_name (zoom, "scale-changed", 0.5);
+  g_assert_cmpfloat_with_epsilon (pf_canvas_zoom (fixture->canvas), 1.5, 1e-9);
+  /* A little turn is a slip of the fingers; from 12 degrees on the sheet turns, without a jump. */
+  g_signal_emit_by_name (rotate, "angle-changed", 0.0, 10 * G_PI / 180);
+  g_assert_cmpfloat (pf_canvas_turn (fixture->canvas), ==, 0);
+  g_signal_emit_by_name (rotate, "angle-changed", 0.0, 13 * G_PI / 180);
+  g_assert_cmpfloat_with_epsilon (pf_canvas_turn (fixture->canvas), 0, 1e-9);
+  g_signal_emit_by_name (rotate, "angle-changed", 0.0, 43 * G_PI / 180);
+  g_assert_cmpfloat_with_epsilon (pf_canvas_turn (fixture->canvas), 30, 1e-9);
+  const PfPoint now = pf_canvas_to_screen (fixture->canvas, place);
+  g_assert_cmpfloat_with_epsilon (now.x, centre.x, 1e-6);
+  g_assert_cmpfloat_with_epsilon (now.y, centre.y, 1e-6);
+}
+
+/* --- Numbers and marks --------------------------------------------------------------------------
+ */
+
+static const PfNumber *
+number_of (GArray *numbers, PfNumberOf of)
+{
+  for (guint n = 0; n < numbers->len; n++)
+    if (g_array_index (numbers, PfNumber, n).of == of)
+      return &g_array_index (numbers, PfNumber, n);
+  g_assert_not_reached ();
+}
+
+static void
+hover_over (Fixture *fixture, PfBox box)
+{
+  GtkEventController *motion =
+      find_controller (GTK_WIDGET (fixture->canvas), GTK_TYPE_EVENT_CONTROLLER_MOTION);
+  const PfPoint at = pf_canvas_to_screen (
+      fixture->canvas, (PfPoint){ (box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2 });
+  g_signal_emit_by_name (motion, "motion", at.x, at.y);
+}
+
+/* A number is that of the sewing or pinhole it stands beside, as long as numbers are shown. */
+static void
+numbers_are_what_they_number (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
+{
+  const PfMotif *motif = motif_of (fixture->editor);
+  pf_canvas_set_tool (fixture->canvas, PF_TOOL (fixture->tool));
+  pf_canvas_fit (fixture->canvas);
+  settle ();
+  wait_until_sharp (fixture->canvas);
+  g_autoptr (PfScene) scene = pf_scene_new (pf_editor_pricking (fixture->editor), true);
+  g_autoptr (GArray) numbers = pf_scene_numbers (scene);
+  const PfNumber *sewing = number_of (numbers, PF_NUMBER_OF_SEWING);
+  const PfNumber *pinhole = number_of (numbers, PF_NUMBER_OF_PINHOLE);
+  hover_over (fixture, sewing->box);
+  g_assert_cmpint (fixture->tool->number.kind, ==, PF_PICK_SEWING);
+  g_assert_cmpuint (fixture->tool->number.index, ==, sewing->index);
+  g_assert_cmpuint (sewing->index, <, motif->filling->n_sewings);
+  hover_over (fixture, pinhole->box);
+  g_assert_cmpint (fixture->tool->number.kind, ==, PF_PICK_PINHOLE);
+  g_assert_cmpuint (fixture->tool->number.loop, ==, pinhole->loop);
+  g_assert_cmpuint (fixture->tool->number.index, ==, pinhole->index);
+  pf_canvas_set_layers (fixture->canvas, PF_LAYER_ALL & ~PF_LAYER_NUMBERS);
+  hover_over (fixture, sewing->box);
+  g_assert_cmpint (fixture->tool->number.kind, ==, PF_PICK_NONE);
+}
+
+/* The paper is as large as the motif: what stands round it must find room all the same. */
+static void
+numbers_are_not_cut (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
+{
+  PfDocument *document = pf_document_copy (pf_editor_document (fixture->editor));
+  document->width = document->height = 20;
+  pf_editor_change_document (fixture->editor, document, "Small paper");
+  g_autoptr (PfScene) scene = pf_scene_new (pf_editor_pricking (fixture->editor), true);
+  g_autoptr (GArray) numbers = pf_scene_numbers (scene);
+  for (int whole = 0; whole < 2; whole++)
+    {
+      if (whole)
+        pf_canvas_fit (fixture->canvas);
+      else
+        pf_canvas_fit_active (fixture->canvas);
+      for (guint n = 0; n < numbers->len; n++)
+        {
+          const PfBox box = g_array_index (numbers, PfNumber, n).box;
+          const PfPoint a = pf_canvas_to_screen (fixture->canvas, box.min);
+          const PfPoint b = pf_canvas_to_screen (fixture->canvas, box.max);
+          g_assert_cmpfloat (a.x, >, fixture->canvas->view.inset);
+          g_assert_cmpfloat (a.y, >, fixture->canvas->view.inset);
+          g_assert_cmpfloat (b.x, <, fixture->canvas->view.width);
+          g_assert_cmpfloat (b.y, <, fixture->canvas->view.height);
+        }
+    }
+}
+
+/* What is selected for one step isn't lit in the others. */
+static void
+marks_stay_in_their_step (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
+{
+  pf_canvas_set_layers (fixture->canvas, 0);
+  const PfFilling *filling = motif_of (fixture->editor)->filling;
+  pf_editor_select (fixture->editor, (PfPick){ .kind = PF_PICK_PAIR, .index = 5 });
+  size_t n;
+  g_autofree PfPoint *way = pf_pair_way (filling, 5, &n);
+  g_assert_cmpuint (n, >, 7); /* no arrowhead there */
+  const PfPoint middle = { (way[3].x + way[4].x) / 2, (way[3].y + way[4].y) / 2 };
+  for (PfStage stage = PF_STAGE_OUTLINE; stage < PF_N_STAGES; stage++)
+    {
+      const bool lit = stage == PF_STAGE_EDGE || stage == PF_STAGE_SEWINGS;
+      pf_editor_set_stage (fixture->editor, stage);
+      pf_canvas_redraw (fixture->canvas, PF_ALL_PARTS);
+      cairo_surface_t *pixels = take_pixels (fixture->canvas);
+      g_assert_cmphex (pixel_at (pixels, pf_canvas_to_screen (fixture->canvas, middle)), ==,
+                       lit ? 0xffcc40 : 0xffffff);
+      cairo_surface_destroy (pixels);
+    }
+}
+
 /* --- What is told -------------------------------------------------------------------------------
  */
 
@@ -597,6 +734,10 @@ main (int argc, char **argv)
   ADD ("/canvas/given-up", what_is_begun_can_be_given_up);
   ADD ("/canvas/keys", keys_go_to_the_tool_first);
   ADD ("/canvas/moved", the_sheet_can_be_moved);
+  ADD ("/canvas/fingers", fingers_zoom_and_turn);
+  ADD ("/canvas/numbers", numbers_are_what_they_number);
+  ADD ("/canvas/numbers-seen", numbers_are_not_cut);
+  ADD ("/canvas/marks", marks_stay_in_their_step);
   ADD ("/canvas/told", what_is_selected_is_told);
   ADD ("/canvas/focus", the_keyboard_reaches_the_teller);
   ADD ("/canvas/opened", another_document_is_fitted_in);

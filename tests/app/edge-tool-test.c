@@ -241,6 +241,42 @@ test_marking (Fixture *f, gconstpointer data G_GNUC_UNUSED)
 /* --- Which loop, which motif --------------------------------------------------------------------
  */
 
+/* A press up to 12 pixels (1.2 mm here) beside the outline means it, and the pointer's shape says
+ * so; farther away the view is moved. */
+static void
+test_beside_the_outline (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  PfToolClass *class = PF_TOOL_GET_CLASS (f->tool);
+  const PfPointer near = hand_at ((PfPoint){ 7, -1.15 }), far = hand_at ((PfPoint){ 7, -1.3 });
+  motif_of (f->editor);
+  class->hover (f->tool, &near);
+  g_assert_cmpstr (class->cursor (f->tool), ==, "crosshair");
+  class->hover (f->tool, &far);
+  g_assert_cmpstr (class->cursor (f->tool), ==, "all-scroll");
+  g_assert_false (press (f->tool, far.at, 1, 0));
+  drag_from_to (f->tool, near.at, (PfPoint){ 15, -2 }, 0);
+  g_assert_cmpuint (edge_of (f->editor)->n_stretches, ==, 1);
+  assert_undone (f);
+  /* Once she has said that she marks a stretch, from farther away. */
+  pf_edge_tool_set_marking (PF_EDGE_TOOL (f->tool), true);
+  class->hover (f->tool, &far);
+  g_assert_cmpstr (class->cursor (f->tool), ==, "crosshair");
+  drag_from_to (f->tool, (PfPoint){ 7, -3.5 }, (PfPoint){ 15, -2 }, 0);
+  g_assert_cmpuint (edge_of (f->editor)->n_stretches, ==, 1);
+}
+
+/* Its number stands for a pinhole, whatever is nearer. */
+static void
+test_number (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  PfPointer pointer = hand_at ((PfPoint){ 20, 15 });
+  motif_of (f->editor);
+  pointer.number = (PfPick){ .kind = PF_PICK_PINHOLE, .index = 9 };
+  g_assert_true (PF_TOOL_GET_CLASS (f->tool)->press (f->tool, &pointer));
+  g_assert_true (pf_pick_equal (pf_editor_selected (f->editor), pointer.number));
+  cancel (f->tool);
+}
+
 static void
 test_hole (Fixture *f, gconstpointer data G_GNUC_UNUSED)
 {
@@ -291,6 +327,8 @@ main (int argc, char **argv)
   ADD ("walk", NULL, test_walk);
   ADD ("stretch", NULL, test_stretch);
   ADD ("marking", NULL, test_marking);
+  ADD ("beside-the-outline", NULL, test_beside_the_outline);
+  ADD ("number", NULL, test_number);
   ADD ("hole", "with a hole", test_hole);
   ADD ("follower", NULL, test_follower);
   return g_test_run ();

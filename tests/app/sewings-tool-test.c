@@ -5,6 +5,7 @@
  */
 #include <math.h>
 
+#include <canvas.h>
 #include <sewing-walk.h>
 #include <sewing-work.h>
 #include <sewings-tool.h>
@@ -143,6 +144,25 @@ test_override_repeat (Fixture *f, gconstpointer data G_GNUC_UNUSED)
       g_assert_cmpint (pf_filling_repeat_state (filling (f), repeat.i, repeat.j), ==,
                        PF_REPEAT_KEPT);
     }
+}
+
+/* A number stands for what it numbers, not for the repeat behind it. */
+static void
+test_number (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  const guint32 sewing = find_sewing (f, PF_PAIR_NEW);
+  PfPointer pointer = hand_at ((PfPoint){ 23, 19 });
+  g_assert_cmpint (pf_find_pick (f->editor, pointer.at, 0.1, 1u << PF_PICK_REPEAT).kind, ==,
+                   PF_PICK_REPEAT);
+  pointer.number = (PfPick){ .kind = PF_PICK_SEWING, .index = sewing };
+  PF_TOOL_GET_CLASS (f->tool)->hover (f->tool, &pointer);
+  g_assert_true (pf_pick_equal (pf_editor_hovered (f->editor), pointer.number));
+  PF_TOOL_GET_CLASS (f->tool)->press (f->tool, &pointer);
+  g_assert_true (pf_pick_equal (pf_editor_selected (f->editor), pointer.number));
+  cancel (f->tool);
+  pointer.number = (PfPick){ .kind = PF_PICK_PINHOLE, .index = 9 };
+  PF_TOOL_GET_CLASS (f->tool)->press (f->tool, &pointer);
+  g_assert_true (pf_pick_equal (pf_editor_selected (f->editor), pointer.number));
 }
 
 /* --- Sewings ------------------------------------------------------------------------------------
@@ -351,6 +371,7 @@ main (int argc, char **argv)
   ADD ("walk", test_walk);
   ADD ("walk-repeats", test_walk_repeats);
   ADD ("override-repeat", test_override_repeat);
+  ADD ("number", test_number);
   ADD ("move-by-key", test_move_by_key);
   ADD ("drag", test_drag);
   ADD ("drag-too-far", test_drag_too_far);
