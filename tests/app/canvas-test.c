@@ -664,6 +664,31 @@ marks_stay_in_their_step (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
     }
 }
 
+/* What the pennant of a sewing means can be read where it is, and nowhere else. */
+static void
+the_pennant_is_explained (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
+{
+  PfDraft *draft = pf_editor_edit (fixture->editor);
+  draft->settings.off_line = 3;
+  pf_editor_change (fixture->editor, draft, "Mark more of them");
+  const PfFilling *filling = motif_of (fixture->editor)->filling;
+  g_assert_cmpuint (filling->counts.off_line, >, 0);
+  pf_canvas_fit_active (fixture->canvas);
+  size_t s = 0;
+  while (!filling->sewings[s].off_line)
+    s++;
+  g_autoptr (GObject) tooltip = g_object_new (GTK_TYPE_TOOLTIP, NULL);
+  gboolean shown = FALSE;
+  for (int at_middle = 0; at_middle < 2; at_middle++)
+    {
+      const PfPoint at = pf_canvas_to_screen (fixture->canvas, at_middle ? (PfPoint){ 15, 20 }
+                                                                         : filling->sewings[s].at);
+      g_signal_emit_by_name (fixture->canvas, "query-tooltip", (int) at.x, (int) at.y, FALSE,
+                             tooltip, &shown);
+      g_assert_cmpint (shown, ==, !at_middle);
+    }
+}
+
 /* --- What is told -------------------------------------------------------------------------------
  */
 
@@ -738,6 +763,7 @@ main (int argc, char **argv)
   ADD ("/canvas/numbers", numbers_are_what_they_number);
   ADD ("/canvas/numbers-seen", numbers_are_not_cut);
   ADD ("/canvas/marks", marks_stay_in_their_step);
+  ADD ("/canvas/pennant", the_pennant_is_explained);
   ADD ("/canvas/told", what_is_selected_is_told);
   ADD ("/canvas/focus", the_keyboard_reaches_the_teller);
   ADD ("/canvas/opened", another_document_is_fitted_in);

@@ -200,6 +200,41 @@ test_pages (gconstpointer data)
   pf_pricking_free (pricking);
 }
 
+/* On the screen a strip may begin anywhere, even before the loop's first point: no number of a pair
+ * is cut, and the ruler's 0 has its place to itself. */
+static void
+test_nothing_is_cut (void)
+{
+  PfPricking *pricking = flower ("armure", 4, PF_EDGE_HALF_STITCH);
+  for (int from = -6; from < 20; from++)
+    {
+      const PfEdgeStrip strip = strip_of (pricking, 0, from, from + 60, 1);
+      g_autoptr (PfStripLayout) layout = pf_strip_layout_new (&strip);
+      PfPage *page = pf_page_new_window ((PfBox){ { 0, 0 }, { 60, 24 } }, 0);
+      pf_strip_draw (page, &strip, layout, (PfPoint){ 0, 0 }, false);
+      g_autofree char *svg = pf_page_finish (page);
+      xmlDoc *doc = read_page (svg);
+      g_autoptr (GPtrArray) numbers = elements_of (doc, "strip-numbers", "text");
+      g_assert_cmpuint (numbers->len, >, 5);
+      for (guint n = 0; n < numbers->len; n++)
+        {
+          const double x = number_of (g_ptr_array_index (numbers, n), "x");
+          const PfBox ink = text_ink (g_ptr_array_index (numbers, n));
+          const double half = layout->upright ? 0 : (ink.max.x - ink.min.x) / 2;
+          g_assert_cmpfloat (x - half, >, -0.1);
+          g_assert_cmpfloat (x + half, <, 60.1);
+        }
+      g_autoptr (GPtrArray) words = elements_of (doc, "strip-ruler-words", "text");
+      for (guint a = 0; a < words->len; a++)
+        for (guint b = 0; b < a; b++)
+          g_assert_cmpfloat (fabs (number_of (g_ptr_array_index (words, a), "x") -
+                                   number_of (g_ptr_array_index (words, b), "x")),
+                             >, 3);
+      xmlFreeDoc (doc);
+    }
+  pf_pricking_free (pricking);
+}
+
 /* Half stitch and cloth stitch are drawn with unlike patterns, and only where they are. */
 static void
 test_stretches (void)
@@ -364,6 +399,7 @@ main (int argc, char **argv)
       g_autofree char *name = g_strdup_printf ("/sheet/edge-strip/pages/%s", cases[c].ground);
       g_test_add_data_func (name, &cases[c], test_pages);
     }
+  g_test_add_func ("/sheet/edge-strip/cut", test_nothing_is_cut);
   g_test_add_func ("/sheet/edge-strip/stretches", test_stretches);
   g_test_add_func ("/sheet/edge-strip/ruler-printed", test_ruler_printed);
   g_test_add_func ("/sheet/edge-strip/settings-of", test_settings_of);

@@ -189,6 +189,56 @@ test_not_filled (void)
   pf_pricking_free (pricking);
 }
 
+static bool
+overlap (PfBox a, PfBox b)
+{
+  return a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y;
+}
+
+static guint
+count_pinholes (const GArray *numbers)
+{
+  guint n = 0;
+  for (guint i = 0; i < numbers->len; i++)
+    n += g_array_index (numbers, PfNumber, i).of == PF_NUMBER_OF_PINHOLE;
+  return n;
+}
+
+/* From near many more pinholes have their number, each one only, and none lies over another. */
+static void
+test_numbers_from_near (void)
+{
+  PfPricking *pricking =
+      sample_demo ("quince-leaf", "armure", 4, PF_EDGE_HALF_STITCH, PF_BEADS_NONE);
+  const PfMotif *motif = g_ptr_array_index (pricking->motifs, 0);
+  g_autoptr (PfScene) scene = pf_scene_new (pricking, true);
+  g_autoptr (GArray) few = pf_scene_numbers (scene);
+  pf_scene_number_pinholes (scene, 0.9); /* pinholes stand 2 mm apart: room enough */
+  g_autoptr (GArray) many = pf_scene_numbers (scene);
+  pf_scene_number_pinholes (scene, 1.2); /* not enough */
+  g_autoptr (GArray) again = pf_scene_numbers (scene);
+  const size_t n_pinholes = motif->edges[0].n_pinholes;
+  g_assert_cmpuint (count_pinholes (few), <=, 1 + n_pinholes / 10);
+  g_assert_cmpuint (count_pinholes (many), >, n_pinholes / 2);
+  g_assert_cmpuint (again->len, ==, few->len);
+  g_autofree bool *seen = g_new0 (bool, n_pinholes);
+  for (guint i = 0; i < many->len; i++)
+    {
+      const PfNumber a = g_array_index (many, PfNumber, i);
+      for (guint j = 0; j < i; j++)
+        g_assert_false (overlap (a.box, g_array_index (many, PfNumber, j).box));
+      if (a.of != PF_NUMBER_OF_PINHOLE)
+        continue;
+      g_assert_false (seen[a.index]);
+      seen[a.index] = true;
+      const PfPlace place = { 0, motif->edges[0].pinholes[a.index] };
+      const PfPoint at = pf_region_point (motif->region, place);
+      const PfPoint middle = { (a.box.min.x + a.box.max.x) / 2, (a.box.min.y + a.box.max.y) / 2 };
+      g_assert_cmpfloat (hypot (at.x - middle.x, at.y - middle.y), <, 3.5);
+    }
+  pf_pricking_free (pricking);
+}
+
 /* No line is thinner than a pixel, however far away the drawing. */
 static void
 test_least_width (void)
@@ -254,6 +304,7 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/sheet/scene/not-filled", test_not_filled);
   g_test_add_func ("/sheet/scene/look", test_look);
+  g_test_add_func ("/sheet/scene/from-near", test_numbers_from_near);
   g_test_add_func ("/sheet/scene/least-width", test_least_width);
   return g_test_run ();
 }
