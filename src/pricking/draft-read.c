@@ -161,10 +161,10 @@ pf_line_read (PfJsonReader *reader, JsonObject *object, const PfGround *ground)
   const PfSideName name =
       (PfSideName) pf_json_word (reader, object, "side", pf_side_words, PF_SIDE_LEFT);
   if (ground && !pf_side_find (ground->stitches[line.stitch.k].n_pairs, name, &line.side))
-    pf_json_fail (reader,
-                  _ ("Stitch “%s” has no inner sides: only where four pairs meet are there "
-                     "any."),
-                  ground->stitches[line.stitch.k].name);
+    pf_json_fail (
+        reader,
+        _ ("Stitch “%s” has no side “%s”: only where four pairs meet are there inner sides."),
+        ground->stitches[line.stitch.k].name, pf_side_words[name]);
   line.leaves = pf_json_bool (reader, object, "leaves");
   return line;
 }

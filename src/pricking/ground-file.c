@@ -96,14 +96,22 @@ read_closes (PfJsonReader *reader, PfGround *ground, int k, JsonNode *node)
     ground->stitches[k].closes = find_named (reader, ground, "closes", name);
 }
 
-/* The side that is written after the dot: "L", "R", where four pairs meet "IL" and "IR" too. */
+/* The side that is written after the dot: "L", "R", where four pairs meet "IL" and "IR" too. Does
+ * any side have that name? */
 static bool
-find_side (const PfStitch *stitch, const char *text, PfSide *side)
+read_side (PfJsonReader *reader, const PfStitch *stitch, const char *text, PfSide *side)
 {
   static const char *const sides[] = { "L", "IL", "IR", "R" }; /* of PfSideName */
   for (size_t s = 0; s < G_N_ELEMENTS (sides); s++)
     if (strcmp (text, sides[s]) == 0)
-      return pf_side_find (stitch->n_pairs, (PfSideName) s, side);
+      {
+        if (!pf_side_find (stitch->n_pairs, (PfSideName) s, side))
+          pf_json_fail (
+              reader,
+              _ ("Stitch “%s” has no side “%s”: only where four pairs meet are there inner sides."),
+              stitch->name, text);
+        return true;
+      }
   return false;
 }
 
@@ -116,7 +124,7 @@ read_end (PfJsonReader *reader, const PfGround *ground, JsonObject *object, cons
   g_autofree char *name = dot ? g_strndup (text, (gsize) (dot - text)) : NULL;
   const int k = dot ? find_named (reader, ground, key, name) : -1;
   PfEnd end = { MAX (k, 0), PF_LEFT };
-  if (!dot || (k >= 0 && !find_side (&ground->stitches[k], dot + 1, &end.side)))
+  if (!dot || (k >= 0 && !read_side (reader, &ground->stitches[k], dot + 1, &end.side)))
     pf_json_fail (reader,
                   _ ("“%s” must name a stitch and its side, such as “1.L” or “1.R”; where four "
                      "pairs meet also “1.IL” or “1.IR”."),

@@ -230,6 +230,9 @@ test_picture (void)
 #define FILLED(rest)                                                                               \
   MOTIF (", \"curves\": [{" PATH "}], \"ground\": \"torchon\", \"filling\": {" rest "}")
 #define SEWING(rest) FILLED ("\"sewings\": [{" rest "}]")
+#define CROSSED(rest)                                                                              \
+  MOTIF (", \"curves\": [{" PATH                                                                   \
+         "}], \"ground\": \"plait-lattice\", \"filling\": {\"sewings\": [{" rest "}]}")
 #define IMAGE(id, of)                                                                              \
   "{\"id\": \"" id "\", \"mirror_of\": \"" of "\", \"axis\": {\"at\": [0, 0], \"angle\": 0}}"
 
@@ -322,6 +325,12 @@ static const struct {
   { "repeat-longer", FILLED ("\"repeats\": [{\"repeat\": [99999999999, 0]}]"), "two whole numbers",
     "filling" },
   { "sewing-stitch", SEWING ("\"stitch\": \"9\""), "no stitch “9”", "filling" },
+  { "sewing-side", SEWING ("\"stitch\": \"1\", \"side\": \"inner right\""),
+    "Stitch “1” has no side “inner right”", "filling" },
+  { "sewing-side-of-two", CROSSED ("\"stitch\": \"plait left\", \"side\": \"inner left\""),
+    "Stitch “plait left” has no side “inner left”", "filling" },
+  { "sewing-side-unknown", CROSSED ("\"stitch\": \"crossing\", \"side\": \"middle\""),
+    "left, inner left, inner right, right", "filling" },
   { "sewing-choice", SEWING ("\"stitch\": \"1\""), "“choice” is missing", "filling" },
   { "sewing-other", SEWING ("\"stitch\": \"1\", \"choice\": \"turn\""), "“other”", "filling" },
   { "sewing-stray-other",
@@ -342,6 +351,34 @@ static const struct {
   { "image-ring", MOTIFS (IMAGE ("m1", "m2") "," IMAGE ("m2", "m3") "," IMAGE ("m3", "m2")), "ring",
     "motif 1" },
 };
+
+/* The words of a side name the pairs in their order from the left. */
+static void
+test_sides (void)
+{
+  static const struct {
+    const char *stitch, *side;
+    int n;
+  } sides[] = {
+    { "crossing", "left", 0 },  { "crossing", "inner left", 1 }, { "crossing", "inner right", 2 },
+    { "crossing", "right", 3 }, { "plait left", "left", 0 },     { "plait left", "right", 1 },
+  };
+  for (size_t k = 0; k < G_N_ELEMENTS (sides); k++)
+    {
+      g_autofree char *json = g_strdup_printf (
+          CROSSED ("\"stitch\": \"%s\", \"repeat\": [2, -1], \"side\": \"%s\", \"leaves\": true, "
+                   "\"choice\": \"alone\""),
+          sides[k].stitch, sides[k].side);
+      g_autoptr (PfDocument) document = parse (json);
+      const PfFillingSettings *settings = &document->drafts[0]->settings;
+      g_assert_cmpuint (settings->n_sewing_choices, ==, 1);
+      g_assert_cmpint ((int) settings->sewing_choices[0].line.side, ==, sides[k].n);
+      g_autofree char *written = pf_document_to_json (document, NULL, NULL);
+      g_autofree char *expected = g_strdup_printf ("\"side\": \"%s\"", sides[k].side);
+      g_assert_nonnull (strstr (written, expected));
+      assert_round_trip (document);
+    }
+}
 
 static void
 test_broken (gconstpointer data)
@@ -547,6 +584,7 @@ main (int argc, char **argv)
   g_test_add_func ("/document-file/values", test_values);
   g_test_add_func ("/document-file/numbers", test_numbers);
   g_test_add_func ("/document-file/layout", test_layout);
+  g_test_add_func ("/document-file/sides", test_sides);
   g_test_add_func ("/document-file/own-ground", test_own_ground);
   g_test_add_func ("/document-file/picture", test_picture);
   g_test_add_func ("/document-file/deep", test_deep);
