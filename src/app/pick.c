@@ -85,7 +85,7 @@ consider_pinholes (Search *search, size_t n, const PfMotif *motif)
 }
 
 static void
-consider_pair_line (Search *search, size_t n, guint32 pair, PfPoint a, PfPoint b)
+consider_pair_line (Search *search, size_t n, guint32 pair, PfPoint a, PfPoint b, double second)
 {
   /* Cheaper than the distance, and true for nearly all. */
   const double reach = search->distance;
@@ -93,7 +93,23 @@ consider_pair_line (Search *search, size_t n, guint32 pair, PfPoint a, PfPoint b
       fmin (a.y, b.y) > search->at.y + reach || fmax (a.y, b.y) < search->at.y - reach)
     return;
   consider (search, (PfPick){ .kind = PF_PICK_PAIR, .draft = n, .index = pair },
-            distance_to_line (search->at, a, b), 0);
+            distance_to_line (search->at, a, b), second);
+}
+
+/* The pairs of a plait run on one line: each is found on its own side of it. 1 if another pair of
+ * the same line lies between the pair of an exit and the pointer, else 0. */
+static double
+lies_beyond (const Search *search, const PfFilling *filling, const PfWorkedStitch *stitch,
+             unsigned side)
+{
+  const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+  const PfPoint a = stitch->at, b = filling->stitches[ends[side].to].at, p = search->at;
+  const bool clockwise = (b.x - a.x) * (p.y - a.y) > (b.y - a.y) * (p.x - a.x);
+  const bool on_left = clockwise != filling->placement.mirror;
+  for (unsigned other = 0; other < stitch->n_sides; other++)
+    if ((on_left ? other < side : other > side) && ends[other].to == ends[side].to)
+      return 1;
+  return 0;
 }
 
 static void
@@ -106,13 +122,14 @@ consider_pairs (Search *search, size_t n, const PfFilling *filling)
       for (unsigned side = 0; side < stitch->n_sides; side++)
         if (ends[side].to != PF_NONE)
           consider_pair_line (search, n, ends[side].pair, stitch->at,
-                              filling->stitches[ends[side].to].at);
+                              filling->stitches[ends[side].to].at,
+                              lies_beyond (search, filling, stitch, side));
     }
   for (size_t c = 0; c < filling->n_crossings; c++)
     {
       const PfCrossing *crossing = &filling->crossings[c];
       consider_pair_line (search, n, crossing->pair, filling->stitches[crossing->stitch].at,
-                          filling->sewings[crossing->sewing].at);
+                          filling->sewings[crossing->sewing].at, 0);
     }
 }
 

@@ -69,19 +69,64 @@ each_pair_is_found_on_its_lines (void)
     for (int side = PF_LEFT; side <= PF_RIGHT; side++)
       {
         const PfWorkedStitch *stitch = &filling->stitches[s];
-        if (pf_worked_ends (filling, stitch)[side].to == PF_NONE)
+        const PfWorkedEnd *end = &pf_worked_ends (filling, stitch)[side];
+        if (end->to == PF_NONE)
           continue;
-        const PfPoint a = stitch->at,
-                      b = filling->stitches[pf_worked_ends (filling, stitch)[side].to].at;
+        const PfPoint a = stitch->at, b = filling->stitches[end->to].at;
         if (hypot (a.x - b.x, a.y - b.y) < 1)
           continue;
         const PfPick pick = pf_find_pick (
             editor, (PfPoint){ (a.x + b.x) / 2 + 0.02, (a.y + b.y) / 2 }, 0.5, ONLY (PF_PICK_PAIR));
         g_assert_cmpint (pick.kind, ==, PF_PICK_PAIR);
-        g_assert_cmpuint (pick.index, ==, pf_worked_ends (filling, stitch)[side].pair);
+        g_assert_cmpuint (pick.index, ==, end->pair);
         n++;
       }
   g_assert_cmpuint (n, >, 50);
+}
+
+/* The two pairs of a plait run on one line: the left one is found on its left, seen as it is
+ * worked, the right one on its right. */
+static void
+check_both_pairs_of_plaits (const PfFilling *filling, PfEditor *editor)
+{
+  size_t n = 0;
+  for (size_t s = 0; s < filling->n_stitches; s++)
+    {
+      const PfWorkedStitch *plait = &filling->stitches[s];
+      const PfWorkedEnd *ends = pf_worked_ends (filling, plait);
+      if (plait->n_sides != 2 || ends[PF_LEFT].to == PF_NONE ||
+          ends[PF_LEFT].to != ends[PF_RIGHT].to)
+        continue;
+      const PfPoint from = plait->at, to = filling->stitches[ends[PF_LEFT].to].at;
+      const PfPoint middle = { (from.x + to.x) / 2, (from.y + to.y) / 2 };
+      const double length = hypot (to.x - from.x, to.y - from.y);
+      for (int side = PF_LEFT; side <= PF_RIGHT; side++)
+        {
+          /* A quarter turn clockwise from down is left. */
+          const double off = (side == PF_LEFT ? 0.2 : -0.2) * (filling->placement.mirror ? -1 : 1);
+          const PfPoint at = { middle.x - off * (to.y - from.y) / length,
+                               middle.y + off * (to.x - from.x) / length };
+          const PfPick pick = pf_find_pick (editor, at, 0.5, ONLY (PF_PICK_PAIR));
+          g_assert_cmpint (pick.kind, ==, PF_PICK_PAIR);
+          g_assert_cmpuint (pick.index, ==, ends[side].pair);
+          n++;
+        }
+    }
+  g_assert_cmpuint (n, >, 50);
+}
+
+static void
+both_pairs_of_a_plait_are_found (void)
+{
+  for (int mirror = 0; mirror < 2; mirror++)
+    {
+      g_autoptr (PfDocument) plain = sample_rectangle (60, 50, "plait-lattice");
+      PfDraft *draft = pf_draft_copy (plain->drafts[0]);
+      draft->settings.placement.mirror = mirror;
+      draft->settings.placement.turn = 100;
+      g_autoptr (PfEditor) editor = sample_editor (pf_document_with_draft (plain, 0, draft));
+      check_both_pairs_of_plaits (motif_of (editor)->filling, editor);
+    }
 }
 
 /* The armure's own middle is its centre stitch. */
@@ -148,6 +193,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pick/sewing", each_sewing_is_found_at_its_place);
   g_test_add_func ("/pick/pinhole", each_pinhole_is_found_at_its_place);
   g_test_add_func ("/pick/pair", each_pair_is_found_on_its_lines);
+  g_test_add_func ("/pick/plait", both_pairs_of_a_plait_are_found);
   g_test_add_func ("/pick/repeat", each_repeat_is_found_at_its_centre);
   g_test_add_func ("/pick/order", small_things_come_before_large_ones);
   g_test_add_func ("/pick/reach", nothing_lies_beyond_reach);
