@@ -363,7 +363,6 @@ add_warnings (JsonBuilder *json, const PfFilling *filling)
   json_builder_end_array (json);
 }
 
-/* Choices that couldn't be kept to. */
 /* The sides of the stitch that a choice names: a choice may have been made for another ground. */
 static unsigned
 n_sides_of (const PfGround *ground, PfLineId line)
@@ -373,6 +372,7 @@ n_sides_of (const PfGround *ground, PfLineId line)
   return (int) line.side < n ? (unsigned) n : PF_STITCH_MAX_PAIRS;
 }
 
+/* Choices that couldn't be kept to. */
 static void
 add_unheeded (JsonBuilder *json, const PfMotif *motif)
 {

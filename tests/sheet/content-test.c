@@ -143,13 +143,12 @@ check_pair_lines (xmlDoc *page, Map map, const PfPricking *pricking)
     {
       const PfFilling *filling = ((PfMotif *) g_ptr_array_index (pricking->motifs, m))->filling;
       for (size_t s = 0; s < filling->n_stitches; s++)
-        for (int side = 0; side < 2; side++)
+        for (unsigned side = 0; side < filling->stitches[s].n_sides; side++)
           {
-            if (pf_worked_ends (filling, &filling->stitches[s])[side].to == PF_NONE)
+            const guint32 to = pf_worked_ends (filling, &filling->stitches[s])[side].to;
+            if (to == PF_NONE)
               continue;
-            const PfPoint a = filling->stitches[s].at;
-            const PfPoint b =
-                filling->stitches[pf_worked_ends (filling, &filling->stitches[s])[side].to].at;
+            const PfPoint a = filling->stitches[s].at, b = filling->stitches[to].at;
             const PfPoint middle = on_page (map, (PfPoint){ (a.x + b.x) / 2, (a.y + b.y) / 2 });
             if (pf_point_distance (a, b) > 1e-6)
               g_array_append_val (expected, middle);
@@ -581,6 +580,7 @@ main (int argc, char **argv)
     { "quince-flower", "armure", 8, 0.7, PF_EDGE_HALF_STITCH, PF_BEADS_WHOLE, false, "A4" },
     { "pond", "spider", 3, 1, PF_EDGE_HALF_STITCH, PF_BEADS_NONE, true, "Letter" },
     { "pond", "honeycomb", 4, 1, PF_EDGE_CLOTH_STITCH, PF_BEADS_NONE, false, "A4" },
+    { "quince-leaf", "plait-lattice", 4, 1, PF_EDGE_HALF_STITCH, PF_BEADS_NONE, false, "A4" },
     { "runner-end", "rose", 5, 1, PF_EDGE_HALF_STITCH, PF_BEADS_NONE, false, "A3" },
   };
   g_test_init (&argc, &argv, NULL);

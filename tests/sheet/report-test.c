@@ -207,6 +207,55 @@ test_several_grounds (void)
   pf_pricking_free (pricking);
 }
 
+/* How often a text stands as the value of a key in a report. */
+static guint
+sides_called (const char *json, const char *side)
+{
+  g_autofree char *part = g_strdup_printf ("\"side\" : \"%s\"", side);
+  return lines_with (json, part);
+}
+
+/* Where four pairs meet, each is told with its side, in the order of work and along the ways. */
+static void
+test_four_pairs_json (void)
+{
+  PfPricking *pricking =
+      sample_demo ("quince-leaf", "plait-lattice", 4, PF_EDGE_HALF_STITCH, PF_BEADS_NONE);
+  const PfFilling *filling = ((PfMotif *) g_ptr_array_index (pricking->motifs, 0))->filling;
+  g_autofree char *text = pf_report_json (pricking);
+  g_autoptr (JsonNode) root = read_json (text);
+  JsonArray *worked = json_object_get_array_member (motif_of (root, 0), "worked");
+  guint n_crossings = 0;
+  g_assert_cmpuint (json_array_get_length (worked), ==, filling->n_stitches);
+  for (guint n = 0; n < filling->n_stitches; n++)
+    {
+      static const char *const keys[] = { "left_pair", "inner_left_pair", "inner_right_pair",
+                                          "right_pair" };
+      JsonObject *told = json_array_get_object_element (worked, n);
+      const PfWorkedStitch *stitch = &filling->stitches[filling->order[n]];
+      const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+      const bool crossing =
+          g_str_equal (json_object_get_string_member (told, "stitch"), "crossing");
+      g_assert_cmpuint (stitch->n_sides, ==, crossing ? 4 : 2);
+      for (unsigned side = 0; side < stitch->n_sides; side++)
+        g_assert_cmpint (json_object_get_int_member (told, keys[crossing ? side : 3 * side]), ==,
+                         ends[side].pair + 1);
+      g_assert_true (json_object_has_member (told, "inner_left_pair") == crossing);
+      n_crossings += crossing;
+    }
+  /* Once on each pair's way, and once for each sewing of a crossing's inner pair. */
+  guint n_sewn[2] = { 0 };
+  for (size_t c = 0; c < filling->n_crossings; c++)
+    if (filling->stitches[filling->crossings[c].stitch].n_sides == 4 &&
+        (filling->crossings[c].side == 1 || filling->crossings[c].side == 2))
+      n_sewn[filling->crossings[c].side - 1]++;
+  g_assert_cmpuint (n_crossings, >, 10);
+  g_assert_cmpuint (n_sewn[0] + n_sewn[1], >, 0);
+  g_assert_cmpuint (sides_called (text, "inner left"), ==, n_crossings + n_sewn[0]);
+  g_assert_cmpuint (sides_called (text, "inner right"), ==, n_crossings + n_sewn[1]);
+  pf_pricking_free (pricking);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -215,6 +264,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/report/choices-text", test_choices_text);
   g_test_add_func ("/sheet/report/no-choices", test_no_choices);
   g_test_add_func ("/sheet/report/chosen-mark", test_chosen_mark);
+  g_test_add_func ("/sheet/report/four-pairs-json", test_four_pairs_json);
   g_test_add_func ("/sheet/report/several-grounds", test_several_grounds);
   return g_test_run ();
 }
