@@ -261,7 +261,6 @@ follow_pair (const PfFilling *f, guint32 pair, guint32 stitch, int side,
       g_assert_false (passed[f->stitches[stitch].first_end + (guint32) side]);
       passed[f->stitches[stitch].first_end + (guint32) side] = true;
       g_assert_cmpuint (pf_worked_ends (f, s)[side].pair, ==, pair);
-      g_assert_cmpuint (pf_worked_ends (f, s)[side].pair, ==, pair);
       expect_step (f, &at, PF_STEP_STITCH, stitch, side);
       *last = place_in_order[stitch];
       const guint32 leaving = pf_worked_ends (f, s)[side].leaving;

@@ -38,8 +38,8 @@ x_of (const Checked *c, guint32 crossing)
   return pf_ground_position (c->ground, s.k, s.i, s.j).x;
 }
 
-/* Rank among the crossings of the same direction, from 1: by time, x, place in the file, left
- * before right. */
+/* Rank among the crossings of the same direction, from 1: by time, x, place in the file, side by
+ * side from the left. */
 static guint32
 rank_of (const Checked *c, guint32 crossing)
 {

@@ -110,14 +110,59 @@ test_hidden_swap (void)
   pf_ground_free (ground);
 }
 
+/* Gives the lines that end at the crossing of the plaits, or start there, other sides of it: side s
+ * becomes order[s]. */
+static void
+reorder_crossing (PfGround *ground, bool exits, const int order[PF_STITCH_MAX_PAIRS])
+{
+  const int crossing = sample_stitch (ground, "crossing");
+  for (int e = 0; e < ground->n_lines; e++)
+    {
+      PfEnd *end = exits ? &ground->lines[e].from : &ground->lines[e].to;
+      if (end->stitch == crossing)
+        end->side = (PfSide) order[end->side];
+    }
+}
+
+/* Of the 24 orders in which four pairs can come to the crossing of two plaits, or leave it, one can
+ * be drawn: in all others pairs would cross between it and a plait. */
+static void
+test_order_of_four (void)
+{
+  int n_accepted = 0, n = 0;
+  for (int code = 0; code < 256; code++)
+    {
+      const int order[] = { code & 3, code >> 2 & 3, code >> 4 & 3, code >> 6 };
+      if ((1 << order[0] | 1 << order[1] | 1 << order[2] | 1 << order[3]) != 15)
+        continue;
+      for (int exits = 0; exits < 2; exits++)
+        {
+          PfGround *ground = sample_plaits ();
+          g_autoptr (GError) error = NULL;
+          reorder_crossing (ground, exits, order);
+          const bool accepted = pf_ground_complete (ground, &error);
+          g_assert_true (accepted == (error == NULL));
+          g_assert_true (accepted == (code == (0 | 1 << 2 | 2 << 4 | 3 << 6)));
+          n_accepted += accepted;
+          n++;
+          pf_ground_free (ground);
+        }
+    }
+  g_assert_cmpint (n, ==, 48);
+  g_assert_cmpint (n_accepted, ==, 2);
+}
+
 static int
 compare_ints (const void *a, const void *b)
 {
   return *(const int *) a - *(const int *) b;
 }
 
-/* Numbers of meshes: V - E + F = 0 with E = 2V (V. Irvine, F. Ruskey, "Developing a mathematical
- * model for bobbin lace", 2014). Numbers of lines round them: derived by hand from the drawings. */
+/* Numbers of meshes: V - E + F = 0 with E = 2V where two pairs meet in each stitch (V. Irvine, F.
+ * Ruskey, "Developing a mathematical model for bobbin lace", 2014); of the plaits by Euler's
+ * formula with E = 4 + 2 + 2. Numbers of lines round them: derived by hand from the drawings.
+ * Between the two pairs of a plait and the crossing before or after it there are four meshes of two
+ * lines, which cover nothing, and four plaits enclose a hole. */
 static void
 test_meshes (void)
 {
@@ -129,6 +174,7 @@ test_meshes (void)
     { sample_honeycomb, { 3, 3, 6 } },
     { sample_rose, { 3, 3, 3, 3, 4, 8 } },
     { sample_armure, { 3, 3, 4, 4, 4, 4, 6 } },
+    { sample_plaits, { 2, 2, 2, 2, 8 } },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
@@ -138,7 +184,7 @@ test_meshes (void)
       int degrees[8] = { 0 };
       double area = 0;
       const int n = pf_ground_trace_meshes (ground, meshes);
-      g_assert_cmpint (n, ==, ground->n_stitches);
+      g_assert_cmpint (n, ==, ground->n_lines - ground->n_stitches);
       for (int m = 0; m < n; m++)
         {
           degrees[m] = meshes[m].degree;
@@ -357,6 +403,7 @@ main (int argc, char **argv)
   g_test_add_func ("/ground/drawing/sides-swapped", test_sides_swapped);
   g_test_add_func ("/ground/drawing/mirrored", test_mirrored);
   g_test_add_func ("/ground/drawing/hidden-swap", test_hidden_swap);
+  g_test_add_func ("/ground/drawing/order-of-four", test_order_of_four);
   g_test_add_func ("/ground/drawing/meshes", test_meshes);
   g_test_add_func ("/ground/drawing/columns", test_columns);
   g_test_add_func ("/ground/drawing/moved", test_moved);
