@@ -256,6 +256,54 @@ test_four_pairs_json (void)
   pf_pricking_free (pricking);
 }
 
+/* 14 pairs and so 28 bobbins; a coloured one is told. Whatever is spare is on every bobbin. */
+static void
+test_thread (void)
+{
+  PfPricking *pricking =
+      sample_demo ("quince-leaf", "armure", 4, PF_EDGE_HALF_STITCH, PF_BEADS_NONE);
+  g_autofree char *without = pf_report_text (pricking);
+  g_assert_null (strstr (without, "bobbin"));
+  PfThreadUse use = pf_thread_use_default ();
+  const PfMotif *motif = g_ptr_array_index (pricking->motifs, 0);
+  const PfFilling *filling = motif->filling;
+  const guint32 entering = filling->sewings[filling->pairs[2].sewn_in].entering;
+  use.wraps_per_cm = 20;
+  pf_thread_use_set_colour (&use, pf_crossing_line (filling, entering), PF_BOBBIN_LEFT, "#aa0000");
+  double total[2];
+  for (int spare = 0; spare < 2; spare++)
+    {
+      use.spare = spare == 0 ? 0 : 250;
+      pf_pricking_set_thread (pricking, &use);
+      g_autofree char *text = pf_report_json (pricking);
+      g_autoptr (JsonNode) root = read_json (text);
+      JsonObject *thread = json_object_get_object_member (
+          json_array_get_object_element (
+              json_object_get_array_member (json_node_get_object (root), "motifs"), 0),
+          "thread");
+      JsonArray *bobbins = json_object_get_array_member (thread, "bobbins");
+      g_assert_cmpuint (json_array_get_length (bobbins), ==, filling->n_pairs);
+      double sum = 0;
+      for (guint p = 0; p < json_array_get_length (bobbins); p++)
+        {
+          JsonObject *pair = json_array_get_object_element (bobbins, p);
+          sum += json_object_get_double_member (pair, "left_mm") +
+                 json_object_get_double_member (pair, "right_mm");
+          g_assert_true (json_object_has_member (pair, "left_colour") == (p == 2));
+          g_assert_false (json_object_has_member (pair, "right_colour"));
+        }
+      total[spare] = json_object_get_double_member (thread, "total_mm");
+      g_assert_cmpfloat_with_epsilon (sum, total[spare], 0.1);
+      g_assert_cmpstr (json_object_get_string_member (thread, "fit"), ==, "fits");
+    }
+  g_assert_cmpfloat_with_epsilon (total[1] - total[0], 250.0 * 2 * (double) filling->n_pairs, 0.1);
+  g_autofree char *with = pf_report_text (pricking);
+  g_assert_nonnull (strstr (with, "On each bobbin"));
+  g_assert_nonnull (strstr (with, "#aa0000"));
+  pf_thread_use_clear (&use);
+  pf_pricking_free (pricking);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -265,6 +313,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/report/no-choices", test_no_choices);
   g_test_add_func ("/sheet/report/chosen-mark", test_chosen_mark);
   g_test_add_func ("/sheet/report/four-pairs-json", test_four_pairs_json);
+  g_test_add_func ("/sheet/report/thread", test_thread);
   g_test_add_func ("/sheet/report/several-grounds", test_several_grounds);
   return g_test_run ();
 }
