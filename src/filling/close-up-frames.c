@@ -28,6 +28,9 @@
 #define ASIDE 0.3
 #define FOR_WORDS 0.35
 
+/* How far a pair's line bends its way at a stitch off the axis: 0 not, much all. */
+#define BEND 1.0
+
 /* The spacing of threads of thickness 1: where they touch, and where there is room enough. */
 #define TOUCHING 1.08
 #define APART 1.6
@@ -133,6 +136,31 @@ length_along (const PfFrames *frames, PfAffine map, const PfPairLine *line)
   return least;
 }
 
+/* How a pair comes to stitch k, or leaves it, by that line. */
+static PfPoint
+bent_way (const PfFrames *frames, PfAffine map, int k, const PfPairLine *line)
+{
+  const PfPoint axis = frames->frames[k].along, way = line_way (frames->ground, map, line);
+  if (is_short (way))
+    return axis;
+  const PfPoint u = unit (way);
+  const PfPoint sum = { axis.x + BEND * u.x, axis.y + BEND * u.y };
+  return hypot (sum.x, sum.y) > 0.1 ? unit (sum) : axis;
+}
+
+static void
+find_ways (PfFrames *frames, PfAffine map)
+{
+  const PfGround *ground = frames->ground;
+  for (int k = 0; k < ground->n_stitches; k++)
+    for (int side = 0; side < ground->stitches[k].n_pairs; side++)
+      {
+        PfFrame *frame = &frames->frames[k];
+        frame->in[side] = bent_way (frames, map, k, &ground->lines[ground->entries[k][side]]);
+        frame->out[side] = bent_way (frames, map, k, &ground->lines[ground->exits[k][side]]);
+      }
+}
+
 /* The longest spacing at which the words at both ends of the line, and its twists, find room. */
 static double
 spacing_along (const PfFrames *frames, PfAffine map, const PfPairLine *line)
@@ -235,6 +263,7 @@ pf_frames_new (const PfFilling *filling, const PfGround *ground, double thicknes
       frames->frames[k] =
           (PfFrame){ .along = along, .across = { left * along.y, -left * along.x } };
     }
+  find_ways (frames, map);
   find_spacings (frames, map, thickness);
   frames->pin_radius = PIN_RADIUS * frames->thickness;
   for (int k = 0; k < ground->n_stitches; k++)

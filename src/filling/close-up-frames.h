@@ -19,8 +19,10 @@ typedef struct {
 typedef struct {
   PfPoint along, across; /* unit vectors on the sheet: the way of working, and from the ground's
                             left to its right */
-  double spacing;        /* between threads side by side, mm */
-  double letter;         /* the length of a cross or a twist, mm */
+  PfPoint in[PF_STITCH_MAX_PAIRS];  /* unit vectors: how the pair of each side comes in ... */
+  PfPoint out[PF_STITCH_MAX_PAIRS]; /* ... and goes out, between the axis and its line */
+  double spacing;                   /* between threads side by side, mm */
+  double letter;                    /* the length of a cross or a twist, mm */
 } PfFrame;
 
 typedef struct {

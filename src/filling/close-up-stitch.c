@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Letter by letter. In a cross or twist the threads that change places run in S-curves that all
- * have the same height at the same parameter, so that two of them meet where they are as far
- * across.
+ * Letter by letter. In a cross or twist the threads that change places run in S-curves. Where a
+ * word starts and ends, they come and go in the ways of their pairs.
  */
 #include "close-up-stitch.h"
 
@@ -23,6 +22,7 @@ typedef struct {
   const PfFrame *frame;
   PfPoint at; /* of the stitch */
   int n_threads, wide;
+  double start, end; /* of the word, along the axis */
   PfPen *pen;
 } Stitch;
 
@@ -46,14 +46,28 @@ gate_at (const Stitch *s, double x, double y)
   return (PfGate){ point_at (s, x, y), s->frame->along };
 }
 
+/* Where the thread in a place passes from one letter to the next, or comes in or goes out. */
+static PfGate
+gate_of (const Stitch *s, int place, double y)
+{
+  PfGate gate = gate_at (s, across_at (s, place), y);
+  if (y <= s->start)
+    gate.along = s->frame->in[place / 2];
+  else if (y >= s->end)
+    gate.along = s->frame->out[place / 2];
+  return gate;
+}
+
 static Stitch
-stitch_of (const PfFrames *frames, const PfWorkedStitch *stitch)
+stitch_of (const PfFrames *frames, const PfWorkedStitch *stitch, const PfSlot *slots, int n_slots)
 {
   return (Stitch){ .frames = frames,
                    .frame = &frames->frames[stitch->id.k],
                    .at = stitch->at,
                    .n_threads = 2 * (int) stitch->n_sides,
-                   .wide = 2 * (int) stitch->n_sides / PF_PLACES };
+                   .wide = 2 * (int) stitch->n_sides / PF_PLACES,
+                   .start = slots[0].from,
+                   .end = slots[n_slots - 1].to };
 }
 
 PfGate
@@ -61,10 +75,12 @@ pf_stitch_gate (const PfFrames *frames, const PfFilling *filling, const PfWorked
                 int place, bool out)
 {
   PfSlot slots[PF_WORD_MAX];
-  const Stitch s = stitch_of (frames, stitch);
   const int n = pf_frame_slots (frames, stitch->id.k,
                                 pf_filling_work (filling, frames->ground, stitch), slots);
-  return gate_at (&s, across_at (&s, place), out ? slots[n - 1].to : slots[0].from);
+  const Stitch s = stitch_of (frames, stitch, slots, n);
+  PfGate gate = gate_at (&s, across_at (&s, place), out ? s.end : s.start);
+  gate.along = out ? s.frame->out[place / 2] : s.frame->in[place / 2];
+  return gate;
 }
 
 /* From gate to gate, leaving and coming in along their ways. */
@@ -73,7 +89,9 @@ s_curve (const PfGate gates[2])
 {
   const PfPoint a = gates[0].at, b = gates[1].at;
   const PfPoint u = gates[0].along, v = gates[1].along;
-  const double half = fabs ((b.x - a.x) * u.x + (b.y - a.y) * u.y) / 2;
+  const PfPoint axis = { u.x + v.x, u.y + v.y };
+  const double length = fmax (hypot (axis.x, axis.y), 1e-12);
+  const double half = fabs ((b.x - a.x) * axis.x + (b.y - a.y) * axis.y) / length / 2;
   return (PfCubic){
     { a, { a.x + half * u.x, a.y + half * u.y }, { b.x - half * v.x, b.y - half * v.y }, b }
   };
@@ -111,17 +129,33 @@ parameter_at (double part)
   return (low + high) / 2;
 }
 
-/* Where two S-curves between the same two heights meet: both are at the same part of their ways
- * across there. */
-static double
-meeting (const PfGate own[2], const PfGate other[2], PfPoint across)
+/* Where two curves cross, as parameters of both; in the middle if they don't. */
+static void
+find_meeting (const PfCubic *own, const PfCubic *other, double *t, double *t_other)
 {
-  double x[4];
-  const PfPoint p[4] = { own[0].at, own[1].at, other[0].at, other[1].at };
-  for (int n = 0; n < 4; n++)
-    x[n] = p[n].x * across.x + p[n].y * across.y;
-  const double part = (x[2] - x[0]) / ((x[1] - x[0]) - (x[3] - x[2]));
-  return parameter_at (part);
+  enum { PIECES = 16 };
+  PfPoint p[PIECES + 1], q[PIECES + 1];
+  for (int n = 0; n <= PIECES; n++)
+    {
+      p[n] = pf_cubic_point (own, (double) n / PIECES);
+      q[n] = pf_cubic_point (other, (double) n / PIECES);
+    }
+  *t = *t_other = 0.5;
+  for (int a = 0; a < PIECES; a++)
+    for (int b = 0; b < PIECES; b++)
+      {
+        const PfPoint u = { p[a + 1].x - p[a].x, p[a + 1].y - p[a].y };
+        const PfPoint v = { q[b + 1].x - q[b].x, q[b + 1].y - q[b].y };
+        const PfPoint w = { q[b].x - p[a].x, q[b].y - p[a].y };
+        const double area = u.x * v.y - u.y * v.x;
+        const double s = (w.x * v.y - w.y * v.x) / area, r = (w.x * u.y - w.y * u.x) / area;
+        if (s >= 0 && s <= 1 && r >= 0 && r <= 1) /* false for lines side by side: NaN */
+          {
+            *t = (a + s) / PIECES;
+            *t_other = (b + r) / PIECES;
+            return;
+          }
+      }
 }
 
 void
@@ -129,9 +163,9 @@ pf_draw_crossing (const PfFrames *frames, PfPen *pen, const PfGate own[2], const
                   bool over)
 {
   const PfCubic cubic = s_curve (own), crossed = s_curve (other);
-  const PfPoint across = { -own[0].along.y, own[0].along.x };
-  const double t = meeting (own, other, across);
-  const PfGap gap = gap_under (frames, &cubic, &crossed, t, t);
+  double t, t_other;
+  find_meeting (&cubic, &crossed, &t, &t_other);
+  const PfGap gap = gap_under (frames, &cubic, &crossed, t, t_other);
   pf_pen_draw (pen, cubic, &gap, over ? 0 : 1);
 }
 
@@ -147,10 +181,10 @@ move_of (const PfMove *moves, int n, int step, int place)
 }
 
 static void
-draw_straight (const Stitch *s, double x, double from, double to)
+draw_straight (const Stitch *s, int thread, double from, double to)
 {
-  const PfGate gates[2] = { gate_at (s, x, from), gate_at (s, x, to) };
-  pf_pen_draw (s->pen, straight (gates), NULL, 0);
+  const PfGate gates[2] = { gate_of (s, thread, from), gate_of (s, thread, to) };
+  pf_pen_draw (s->pen, s_curve (gates), NULL, 0);
 }
 
 /* A thread changes places with the one or two on the other side of the move; gives its new one. */
@@ -161,19 +195,18 @@ draw_swap (const Stitch *s, const PfMove *move, int thread, PfSlot slot)
   const bool from_left = thread / wide == move->place;
   const int to = from_left ? thread + wide : thread - wide;
   const bool over = (from_left == move->left_over) != s->frames->mirrored;
-  const PfGate own[2] = { gate_at (s, across_at (s, thread), slot.from),
-                          gate_at (s, across_at (s, to), slot.to) };
+  const PfGate own[2] = { gate_of (s, thread, slot.from), gate_of (s, to, slot.to) };
   const PfCubic cubic = s_curve (own);
   PfGap gaps[2];
   for (int t = 0; t < wide; t++)
     {
       const int start = (from_left ? move->place + 1 : move->place) * wide + t;
       const int end = from_left ? start - wide : start + wide;
-      const PfGate other[2] = { gate_at (s, across_at (s, start), slot.from),
-                                gate_at (s, across_at (s, end), slot.to) };
+      const PfGate other[2] = { gate_of (s, start, slot.from), gate_of (s, end, slot.to) };
       const PfCubic crossed = s_curve (other);
-      const double at = meeting (own, other, s->frame->across);
-      gaps[t] = gap_under (s->frames, &cubic, &crossed, at, at);
+      double at, at_other;
+      find_meeting (&cubic, &crossed, &at, &at_other);
+      gaps[t] = gap_under (s->frames, &cubic, &crossed, at, at_other);
     }
   pf_pen_draw (s->pen, cubic, gaps, over ? 0 : wide);
   return to;
@@ -188,8 +221,9 @@ draw_past_pin (const Stitch *s, int thread, PfSlot slot)
       thread < s->n_threads / 2 ? s->n_threads / 2 - 1 - thread : thread - s->n_threads / 2;
   const double pushed = fmax (fabs (x), (PUSHED + 0.8 * from_middle) * spacing);
   const double middle = (slot.from + slot.to) / 2;
-  const PfGate gates[3] = { gate_at (s, x, slot.from), gate_at (s, copysign (pushed, x), middle),
-                            gate_at (s, x, slot.to) };
+  const PfGate gates[3] = { gate_of (s, thread, slot.from),
+                            gate_at (s, copysign (pushed, x), middle),
+                            gate_of (s, thread, slot.to) };
   pf_pen_draw (s->pen, s_curve (gates), NULL, 0);
   pf_pen_draw (s->pen, s_curve (gates + 1), NULL, 0);
 }
@@ -257,7 +291,7 @@ static void
 draw_weaver (const Stitch *s, PfSlot slot)
 {
   const PfSlot woven = woven_part (slot);
-  draw_straight (s, across_at (s, WEAVER), slot.from, woven.from);
+  draw_straight (s, WEAVER, slot.from, woven.from);
   for (int pass = 0; pass < PF_LEADWORK_PASSES; pass++)
     {
       PfGate gates[2];
@@ -277,7 +311,7 @@ draw_weaver (const Stitch *s, PfSlot slot)
         }
       pf_pen_draw (s->pen, cubic, gaps, n);
     }
-  draw_straight (s, across_at (s, WEAVER), woven.to, slot.to);
+  draw_straight (s, WEAVER, woven.to, slot.to);
 }
 
 static void
@@ -289,8 +323,8 @@ draw_passive (const Stitch *s, int thread, PfSlot slot)
   PfGap gaps[PF_LEADWORK_PASSES];
   int n = 0;
   passive_gates (s, woven, passive, gates);
-  const PfGate lead_in[2] = { gate_at (s, across_at (s, thread), slot.from), gates[0] };
-  const PfGate lead_out[2] = { gates[1], gate_at (s, across_at (s, thread), slot.to) };
+  const PfGate lead_in[2] = { gate_of (s, thread, slot.from), gates[0] };
+  const PfGate lead_out[2] = { gates[1], gate_of (s, thread, slot.to) };
   const PfCubic cubic = straight (gates);
   for (int pass = 0; pass < PF_LEADWORK_PASSES; pass++)
     {
@@ -322,9 +356,9 @@ pf_draw_in_stitch (const PfFrames *frames, const PfFilling *filling, const PfWor
   const char *work = pf_filling_work (filling, frames->ground, stitch);
   PfSlot slots[PF_WORD_MAX];
   PfMove moves[PF_MOVES_MAX];
-  Stitch s = stitch_of (frames, stitch);
-  s.pen = pen;
   const int n_slots = pf_frame_slots (frames, stitch->id.k, work, slots);
+  Stitch s = stitch_of (frames, stitch, slots, n_slots);
+  s.pen = pen;
   const int n_moves = pf_word_moves (work, moves);
   int thread = place;
   for (int step = 0; step < n_slots; step++)
@@ -339,6 +373,6 @@ pf_draw_in_stitch (const PfFrames *frames, const PfFilling *filling, const PfWor
       else if (move != NULL)
         thread = draw_swap (&s, move, thread, slots[step]);
       else
-        draw_straight (&s, across_at (&s, thread), slots[step].from, slots[step].to);
+        draw_straight (&s, thread, slots[step].from, slots[step].to);
     }
 }

@@ -17,8 +17,6 @@
 #define SEWN_APART 0.9
 /* A line that is longer than so many thicknesses shows its two threads apart. */
 #define LONG_LINE 6.0
-/* How far the way of a thread between two stitches bends the axes of these: 0 not, much all. */
-#define BEND 1.3
 /* Room round the box within which a stitch still shows in it, in gaps of the ground. */
 #define MARGIN 0.5
 
@@ -35,15 +33,6 @@ static bool
 shows (const Drawing *d, PfPoint p)
 {
   return p.x >= d->box.min.x && p.x <= d->box.max.x && p.y >= d->box.min.y && p.y <= d->box.max.y;
-}
-
-/* A gate of a stitch, its way bent towards where the thread goes or comes from. */
-static PfGate
-bent (PfGate gate, PfPoint towards)
-{
-  const PfPoint sum = { gate.along.x + BEND * towards.x, gate.along.y + BEND * towards.y };
-  const double length = fmax (hypot (sum.x, sum.y), PF_TOUCH);
-  return (PfGate){ gate.at, { sum.x / length, sum.y / length } };
 }
 
 static PfCubic
@@ -91,8 +80,6 @@ draw_line (Drawing *d, PfGate from, PfGate to, const Way *way, int twists, int s
   const double letter = LINE_SPACING * d->frames->thickness;
   const double step = fmin (letter, way->length / (twists + 1));
   double at = (way->length - twists * step) / 2;
-  from = bent (from, way->along);
-  to = bent (to, way->along);
   for (int twist = 0; twist < twists; twist++)
     {
       const PfGate start = on_way (d, way, at, side);
