@@ -61,7 +61,7 @@ test_word (gconstpointer data)
   int strands[4] = { 0 };
   for (size_t s = 0; s < close_up->n_strands; s++)
     for (int place = 0; place < 4; place++)
-      strands[place] += threads->in[0][place] == close_up->strands[s].thread;
+      strands[place] += threads->in[place / 2][place % 2] == close_up->strands[s].thread;
   for (int place = 0; place < 4; place++)
     g_assert_cmpint (strands[place], ==, word->strands[place]);
 }
