@@ -48,16 +48,20 @@ const PfRepeat *pf_filling_find_repeat (const PfFilling *filling, int i, int j);
 guint32 pf_filling_find_stitch (const PfFilling *filling, PfStitchId id);
 
 /* The n-th stitch in working order. Stitches that are worked after one another lie far apart in
- * memory: the ones to come are asked for ahead of time. */
+ * memory, and so do their ends: those to come are asked for ahead of time, the ends when the stitch
+ * that tells where they are has come. */
 static inline PfWorkedStitch *
 pf_stitch_in_order (const PfFilling *filling, size_t n)
 {
   enum { AHEAD = 16 };
+  if (n + 2 * AHEAD < filling->n_stitches)
+    __builtin_prefetch (&filling->stitches[filling->order[n + 2 * AHEAD]]);
   if (n + AHEAD < filling->n_stitches)
     {
-      const char *later = (const char *) &filling->stitches[filling->order[n + AHEAD]];
-      __builtin_prefetch (later);
-      __builtin_prefetch (later + 64);
+      const PfWorkedStitch *later = &filling->stitches[filling->order[n + AHEAD]];
+      const PfWorkedEnd *ends = pf_worked_ends (filling, later);
+      __builtin_prefetch (ends);
+      __builtin_prefetch ((const char *) (ends + later->n_sides) - 1);
     }
   return &filling->stitches[filling->order[n]];
 }
