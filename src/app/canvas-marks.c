@@ -56,9 +56,8 @@ light_pair (const PfMarks *marks, cairo_t *cr, const PfFilling *filling, guint32
   cairo_restore (cr);
 }
 
-/* An arrowhead at `tip`, for one who comes from `from`. */
-static void
-draw_arrow (cairo_t *cr, PfPoint from, PfPoint tip, double size)
+void
+pf_marks_draw_arrow (cairo_t *cr, PfPoint from, PfPoint tip, double size)
 {
   const double length = hypot (tip.x - from.x, tip.y - from.y);
   if (length == 0)
@@ -72,6 +71,16 @@ draw_arrow (cairo_t *cr, PfPoint from, PfPoint tip, double size)
   cairo_fill (cr);
 }
 
+void
+pf_marks_draw_start (const PfMarks *marks, cairo_t *cr, PfPoint at, guint32 pair, bool selected)
+{
+  cairo_arc (cr, at.x, at.y, selected ? 5 : 4, 0, 2 * G_PI);
+  cairo_set_source_rgb (cr, PF_MARK_INK);
+  cairo_fill (cr);
+  g_autofree char *number = g_strdup_printf ("%u", pair + 1);
+  pf_signs_draw_words (marks, cr, (PfPoint){ at.x + 10, at.y - 30 }, number);
+}
+
 /* Where it begins, a dot and its number; an arrowhead where it ends. */
 static void
 mark_pair (const PfMarks *marks, cairo_t *cr, const PfFilling *filling, guint32 pair, bool selected)
@@ -82,12 +91,10 @@ mark_pair (const PfMarks *marks, cairo_t *cr, const PfFilling *filling, guint32 
     return;
   const PfPoint start = to_screen (marks, way[0]), next = to_screen (marks, way[1]);
   const double size = selected ? 15 : 11;
-  draw_arrow (cr, to_screen (marks, way[n - 2]), to_screen (marks, way[n - 1]), size);
-  draw_arrow (cr, start, (PfPoint){ (start.x + next.x) / 2, (start.y + next.y) / 2 }, size);
-  cairo_arc (cr, start.x, start.y, selected ? 5 : 4, 0, 2 * G_PI);
-  cairo_fill (cr);
-  g_autofree char *number = g_strdup_printf ("%u", pair + 1);
-  pf_signs_draw_words (marks, cr, (PfPoint){ start.x + 10, start.y - 30 }, number);
+  pf_marks_draw_arrow (cr, to_screen (marks, way[n - 2]), to_screen (marks, way[n - 1]), size);
+  pf_marks_draw_arrow (cr, start, (PfPoint){ (start.x + next.x) / 2, (start.y + next.y) / 2 },
+                       size);
+  pf_marks_draw_start (marks, cr, start, pair, selected);
 }
 
 /* --- Repeats ------------------------------------------------------------------------------------
@@ -249,12 +256,30 @@ draw_pick_under (const PfMarks *marks, cairo_t *cr, PfPick pick, bool selected)
   if (motif == NULL || motif->filling == NULL)
     return;
   const PfFilling *filling = motif->filling;
-  if (pick.kind == PF_PICK_PAIR && pick.index < filling->n_pairs)
+  const bool threads = pf_editor_shows_threads (marks->editor);
+  if (pick.kind == PF_PICK_PAIR && pick.index < filling->n_pairs && !threads)
     light_pair (marks, cr, filling, pick.index, selected);
   else if (pick.kind == PF_PICK_SEWING && pick.index < filling->n_sewings)
     light_pair (marks, cr, filling, filling->sewings[pick.index].pair, false);
   else if (pick.kind == PF_PICK_REPEAT)
     light_repeat (marks, cr, motif, pick, selected);
+}
+
+/* With the threads in view a pair is its two threads, wherever they go. */
+static void
+mark_pair_or_threads (const PfMarks *marks, cairo_t *cr, const PfMotif *motif, PfPick pick,
+                      bool selected)
+{
+  if (!pf_editor_shows_threads (marks->editor))
+    {
+      mark_pair (marks, cr, motif->filling, pick.index, selected);
+      return;
+    }
+  if (pf_editor_sees_threads (marks->editor, pick.draft))
+    pf_marks_draw_threads (marks, cr, motif, pick.index, selected);
+  else
+    pf_marks_draw_thread_ways (marks, cr, motif, pick.index, selected);
+  pf_marks_draw_thread_ends (marks, cr, motif, pick.index, selected);
 }
 
 static void
@@ -279,7 +304,7 @@ draw_pick_over (const PfMarks *marks, cairo_t *cr, PfPick pick, bool selected)
   if (pick.kind == PF_PICK_REPEAT && filling != NULL && selected)
     name_pins (marks, cr, motif, pick.i, pick.j);
   if (pick.kind == PF_PICK_PAIR && filling != NULL && pick.index < filling->n_pairs)
-    mark_pair (marks, cr, filling, pick.index, selected);
+    mark_pair_or_threads (marks, cr, motif, pick, selected);
   if (pick.kind == PF_PICK_SEWING && filling != NULL && pick.index < filling->n_sewings)
     mark_point (marks, cr, filling->sewings[pick.index].at, false, selected);
   if (pick.kind == PF_PICK_PINHOLE && pick.loop < motif->region->n_loops &&

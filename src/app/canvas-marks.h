@@ -24,6 +24,21 @@ void pf_marks_draw_under (const PfMarks *marks, cairo_t *cr);
 /* Above them: rings, arrowheads, numbers. */
 void pf_marks_draw_over (const PfMarks *marks, cairo_t *cr);
 
+/* What pairs are marked with: an arrowhead at `tip`, for one who comes from `from`; a dot and the
+ * number where a pair begins. In pixels. */
+void pf_marks_draw_arrow (cairo_t *cr, PfPoint from, PfPoint tip, double size);
+void pf_marks_draw_start (const PfMarks *marks, cairo_t *cr, PfPoint at, guint32 pair,
+                          bool selected);
+
+/* canvas-threads.c. The two threads of a pair as they lie; their ways, straight from stitch to
+ * stitch; where they begin and end. */
+void pf_marks_draw_threads (const PfMarks *marks, cairo_t *cr, const PfMotif *motif, guint32 pair,
+                            bool selected);
+void pf_marks_draw_thread_ways (const PfMarks *marks, cairo_t *cr, const PfMotif *motif,
+                                guint32 pair, bool selected);
+void pf_marks_draw_thread_ends (const PfMarks *marks, cairo_t *cr, const PfMotif *motif,
+                                guint32 pair, bool selected);
+
 /* canvas-signs.c. A sign and words where a motif can't be worked out, a small sign at each
  * warning. */
 void pf_signs_draw (const PfMarks *marks, cairo_t *cr);
@@ -35,6 +50,8 @@ void pf_signs_draw_words (const PfMarks *marks, cairo_t *cr, PfPoint at, const c
 /* Dark brown, at least 3:1 to the paper and to the lit way; amber. */
 #define PF_MARK_INK 0.42f, 0.24f, 0
 #define PF_MARK_LIGHT 1, 0.80f, 0.25f
+/* A blue for the right one of two threads, which is dashed too. */
+#define PF_MARK_RIGHT 0.10f, 0.36f, 0.78f
 #define PF_MARK_TROUBLE 0.70f, 0.10f, 0.05f
 
 G_END_DECLS

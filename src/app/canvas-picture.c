@@ -40,6 +40,12 @@ typedef struct {
   GCancellable *closing; /* cancelled: the picture is gone */
 } Job;
 
+/* When drawing at once was slow. */
+typedef struct {
+  double pixel; /* mm to the pixel; 0: it wasn't */
+  size_t stitches;
+} Slow;
+
 struct PfPicture {
   Source *source; /* NULL before the first pricking */
   PfLayers layers;
@@ -54,9 +60,9 @@ struct PfPicture {
   GCancellable *running; /* of the thread, or NULL */
   GCancellable *closing;
 
-  double slow_pixel; /* mm to the pixel when drawing all at once was slow; 0: it wasn't */
-  size_t slow_stitches;
-  gint64 took; /* µs to draw the shot at once */
+  Slow slow_threads; /* drawing them at once */
+  Slow slow;         /* all else */
+  gint64 took;       /* µs to draw the shot at once */
 
   void (*changed) (gpointer data);
   gpointer data;
@@ -295,14 +301,25 @@ start_or_wait (PfPicture *picture)
   picture->timeout = g_timeout_add (moved ? 0 : STILL_MS, view_is_still, picture);
 }
 
+static bool
+will_be_slow (const PfPicture *picture, Slow slow, double pixel)
+{
+  const double zoomed = slow.pixel / pixel;
+  const size_t n = count_stitches (picture->source->pricking);
+  return zoomed > 0.7 && zoomed < 1.4 && n > slow.stitches / 2;
+}
+
+/* Of threads that take too long the pair lines are shown, unless these do too. */
 static PfLayers
 layers_at_once (const PfPicture *picture, double pixel)
 {
   const PfLayers inner = PF_LAYER_PAIR_LINES | PF_LAYER_PINS | PF_LAYER_BEADS;
-  const double zoomed = picture->slow_pixel / pixel;
-  const size_t n = count_stitches (picture->source->pricking);
-  const bool slow = zoomed > 0.7 && zoomed < 1.4 && n > picture->slow_stitches / 2;
-  return slow ? picture->layers & ~inner : picture->layers;
+  PfLayers layers = picture->layers;
+  if (will_be_slow (picture, picture->slow_threads, pixel))
+    layers &= ~PF_LAYER_THREADS;
+  if ((layers & PF_LAYER_THREADS) == 0 && will_be_slow (picture, picture->slow, pixel))
+    layers &= ~inner;
+  return layers;
 }
 
 static void
@@ -313,11 +330,12 @@ draw_what_is_quick (PfPicture *picture, const PfCanvasView *view, int scale)
   const gint64 start = g_get_monotonic_time ();
   draw_at_once (picture, view, scale, layers);
   picture->took = g_get_monotonic_time () - start;
-  if (layers == picture->layers)
-    {
-      picture->slow_pixel = picture->took > AT_ONCE_MS * 1000 ? pixel : 0;
-      picture->slow_stitches = count_stitches (picture->source->pricking);
-    }
+  const Slow slow = { picture->took > AT_ONCE_MS * 1000 ? pixel : 0,
+                      count_stitches (picture->source->pricking) };
+  if (layers & PF_LAYER_THREADS)
+    picture->slow_threads = slow;
+  else if (layers == (picture->layers & ~PF_LAYER_THREADS))
+    picture->slow = slow;
 }
 
 PfShot *

@@ -68,6 +68,9 @@ void pf_canvas_redraw (PfCanvas *canvas, guint parts);
 /* To be called after the view was changed. */
 void pf_canvas_view_changed (PfCanvas *canvas);
 
+/* canvas-threads.c: tells the editor at which size threads are shown. */
+void pf_canvas_follow_threads (PfCanvas *canvas);
+
 /* canvas-draw.c */
 void pf_canvas_draw (PfCanvas *canvas, GtkSnapshot *snapshot);
 void pf_canvas_draw_focus (PfCanvas *canvas, GtkSnapshot *snapshot);

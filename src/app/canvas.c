@@ -144,6 +144,7 @@ pf_canvas_view_changed (PfCanvas *canvas)
   canvas->moving = true;
   g_clear_handle_id (&canvas->still_timeout, g_source_remove);
   canvas->still_timeout = g_timeout_add (STILL_MS, view_is_still, canvas);
+  pf_canvas_follow_threads (canvas);
   pf_canvas_redraw (canvas, PF_ALL_PARTS);
   g_signal_emit (canvas, view_changed_signal, 0);
 }
@@ -261,8 +262,11 @@ pf_canvas_layers (PfCanvas *canvas)
 void
 pf_canvas_set_layers (PfCanvas *canvas, PfLayers layers)
 {
-  if (pf_picture_set_layers (canvas->picture, layers))
-    pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
+  if (!pf_picture_set_layers (canvas->picture, layers))
+    return;
+  pf_canvas_follow_threads (canvas);
+  pf_canvas_redraw (canvas, 1u << PF_PART_DRAWING);
+  g_signal_emit (canvas, view_changed_signal, 0);
 }
 
 void

@@ -20,6 +20,11 @@ PfTool *pf_canvas_tool (PfCanvas *canvas);
 
 PfLayers pf_canvas_layers (PfCanvas *canvas);
 void pf_canvas_set_layers (PfCanvas *canvas, PfLayers layers);
+/* Are threads to be shown, and all too small to be at this zoom? */
+bool pf_canvas_threads_too_small (PfCanvas *canvas);
+/* Zooms in on the active motif, or another one that is filled, until its threads can be seen well.
+ */
+void pf_canvas_zoom_to_threads (PfCanvas *canvas);
 /* How lines of pairs look; as printed at first. */
 void pf_canvas_set_look (PfCanvas *canvas, const PfLook *look);
 
@@ -50,7 +55,7 @@ bool pf_canvas_dragging (PfCanvas *canvas);
 /* Rulers in inches, not mm. */
 void pf_canvas_set_inches (PfCanvas *canvas, bool inches);
 
-/* Signal "view-changed": zoom, turn, or place. */
+/* Signal "view-changed": zoom, turn, place, or layers. */
 
 /* --- For tools ----------------------------------------------------------------------------------
  */

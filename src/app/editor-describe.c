@@ -41,6 +41,19 @@ describe_node (PfEditor *editor, const PfCurve *curve, PfPick pick)
                                          curve->n_nodes, place);
 }
 
+/* With the threads in view, also where each of them goes. */
+static char *
+describe_pair (PfEditor *editor, const PfMotif *motif, guint32 pair)
+{
+  char *words = pf_explain_pair (motif->filling, motif->ground, pair);
+  if (!pf_editor_shows_threads (editor))
+    return words;
+  g_autofree char *of_pair = words;
+  g_autofree char *of_threads =
+      pf_explain_threads (pf_motif_laid (motif)->threads, motif->filling, motif->ground, pair);
+  return g_strconcat (of_pair, "\n", of_threads, NULL);
+}
+
 char *
 pf_editor_describe (PfEditor *editor, PfPick pick)
 {
@@ -57,7 +70,7 @@ pf_editor_describe (PfEditor *editor, PfPick pick)
     case PF_PICK_SEWING:
       return pf_explain_sewing (motif->filling, motif->ground, pick.index);
     case PF_PICK_PAIR:
-      return pf_explain_pair (motif->filling, motif->ground, pick.index);
+      return describe_pair (editor, motif, pick.index);
     case PF_PICK_PINHOLE:
       return describe_pinhole (editor, motif, pick);
     case PF_PICK_NODE:

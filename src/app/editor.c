@@ -17,6 +17,7 @@ struct _PfEditor {
   char *active; /* the id of the active motif, or NULL */
   PfPick selected, hovered;
   PfUnits units;
+  double thread_pixel;    /* mm, or 0 */
   PfLineId selected_line; /* of a selected sewing or pair: finds it again */
 };
 
@@ -417,6 +418,29 @@ pf_editor_set_units (PfEditor *editor, PfUnits units)
     return;
   editor->units = units;
   emit (editor, UNITS_CHANGED);
+}
+
+void
+pf_editor_set_thread_pixel (PfEditor *editor, double pixel)
+{
+  const bool same = (editor->thread_pixel > 0) == (pixel > 0);
+  editor->thread_pixel = pixel;
+  if (!same)
+    emit (editor, SELECTION_CHANGED); /* more, or less, is said of it */
+}
+
+bool
+pf_editor_shows_threads (PfEditor *editor)
+{
+  return editor->thread_pixel > 0;
+}
+
+bool
+pf_editor_sees_threads (PfEditor *editor, size_t n)
+{
+  const PfMotif *motif = pf_editor_motif (editor, n);
+  return editor->thread_pixel > 0 && motif != NULL && motif->filling != NULL &&
+         pf_threads_show (motif, editor->thread_pixel);
 }
 
 static PfDocument *

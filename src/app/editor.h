@@ -107,6 +107,13 @@ bool pf_editor_has (PfEditor *editor, PfPick pick);
 /* The thing in words, as it is spoken and shown. Free with g_free(). */
 char *pf_editor_describe (PfEditor *editor, PfPick pick);
 
+/* The mm to a pixel at which threads are shown as they lie; 0: they are hidden. What lies at a
+ * place and what is said of a pair follow from that. */
+void pf_editor_set_thread_pixel (PfEditor *editor, double pixel);
+bool pf_editor_shows_threads (PfEditor *editor);
+/* Can those of motif n be seen, or are they too small? */
+bool pf_editor_sees_threads (PfEditor *editor, size_t n);
+
 /* --- Lengths ------------------------------------------------------------------------------------
  */
 

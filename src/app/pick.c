@@ -133,6 +133,52 @@ consider_pairs (Search *search, size_t n, const PfFilling *filling)
     }
 }
 
+/* Straight pieces that a curve of a thread is measured by. */
+#define PIECES 6
+
+static PfPoint
+on_curve (const PfPoint p[4], double t)
+{
+  const double s = 1 - t;
+  const double k[4] = { s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t };
+  PfPoint at = { 0, 0 };
+  for (int n = 0; n < 4; n++)
+    at = (PfPoint){ at.x + k[n] * p[n].x, at.y + k[n] * p[n].y };
+  return at;
+}
+
+static double
+distance_to_strand (PfPoint at, const PfStrand *strand, const PfPoint *points)
+{
+  double least = INFINITY;
+  for (size_t c = 0; c < strand->n_curves; c++)
+    {
+      const PfPoint *curve = points + strand->first + 3 * c;
+      for (int piece = 0; piece < PIECES; piece++)
+        least = fmin (least, distance_to_line (at, on_curve (curve, piece / (double) PIECES),
+                                               on_curve (curve, (piece + 1) / (double) PIECES)));
+    }
+  return least;
+}
+
+/* Threads that are drawn as they lie: a thread means the pair that it is sewn in with. */
+static void
+consider_threads (Search *search, size_t n, const PfMotif *motif)
+{
+  const PfLaid *laid = pf_motif_laid (motif);
+  const double reach = search->distance + laid->thickness;
+  const PfBox box = { { search->at.x - reach, search->at.y - reach },
+                      { search->at.x + reach, search->at.y + reach } };
+  g_autoptr (PfCloseUp) close_up = pf_close_up_part (laid, box);
+  for (size_t s = 0; s < close_up->n_strands; s++)
+    {
+      const PfStrand *strand = &close_up->strands[s];
+      const double off = distance_to_strand (search->at, strand, close_up->points);
+      consider (search, (PfPick){ .kind = PF_PICK_PAIR, .draft = n, .index = strand->thread / 2 },
+                fmax (off - laid->thickness / 2, 0), off);
+    }
+}
+
 /* Is any stitch of the repeat worked, or the repeat one that the maker left out? Stitches are
  * sorted by k, then j, then i; one of a whole repeat is among those of k = 0. */
 static bool
@@ -226,7 +272,11 @@ static void
 look_for_pairs (Search *search, size_t n)
 {
   const PfMotif *motif = pf_editor_motif (search->editor, n);
-  if (motif != NULL && motif->filling != NULL)
+  if (motif == NULL || motif->filling == NULL)
+    return;
+  if (pf_editor_sees_threads (search->editor, n))
+    consider_threads (search, n, motif);
+  else
     consider_pairs (search, n, motif->filling);
 }
 

@@ -38,6 +38,7 @@ static const GFlagsValue layers_values[] = {
   { PF_LAYER_PINS, "PF_LAYER_PINS", "pins" },
   { PF_LAYER_BEADS, "PF_LAYER_BEADS", "beads" },
   { PF_LAYER_NUMBERS, "PF_LAYER_NUMBERS", "numbers" },
+  { PF_LAYER_THREADS, "PF_LAYER_THREADS", "threads" },
   { 0, NULL, NULL },
 };
 

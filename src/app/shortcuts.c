@@ -36,6 +36,7 @@ static const PfShortcut shortcuts[] = {
   { N_ ("View"), N_ ("Turn clockwise"), "<Control>bracketright", "win.turn-on" },
   { N_ ("View"), N_ ("Turn anticlockwise"), "<Control>bracketleft", "win.turn-back" },
   { N_ ("View"), N_ ("Upright again"), "<Control>u", "win.turn-upright" },
+  { N_ ("View"), N_ ("Threads as they lie"), "<Control>t", "win.layer-threads" },
   { N_ ("View"), N_ ("To the canvas"), "F6", "win.canvas" },
   { N_ ("View"), N_ ("Next motif"), "<Control>Page_Down", "win.next-motif(1)" },
   { N_ ("View"), N_ ("Motif before"), "<Control>Page_Up", "win.next-motif(-1)" },

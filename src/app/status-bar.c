@@ -15,7 +15,8 @@ struct _PfStatusBar {
   PfEditor *editor;
   PfCanvas *canvas;
   GtkLabel *counts;
-  GtkWidget *view; /* the controls of the canvas */
+  GtkWidget *view;    /* the controls of the canvas */
+  GtkWidget *threads; /* they are too small to be shown */
   GtkSpinner *spinner;
   GtkLabel *zoom;
   GtkSpinButton *turn;
@@ -128,6 +129,12 @@ update_stage (PfStatusBar *bar)
 }
 
 static void
+update_threads (PfStatusBar *bar)
+{
+  gtk_widget_set_visible (bar->threads, pf_canvas_threads_too_small (bar->canvas));
+}
+
+static void
 update_view (PfStatusBar *bar)
 {
   g_autofree char *zoom = g_strdup_printf (_ ("%.0f %%"), 100 * pf_canvas_zoom (bar->canvas));
@@ -135,6 +142,7 @@ update_view (PfStatusBar *bar)
   bar->updating = true;
   gtk_spin_button_set_value (bar->turn, pf_canvas_turn (bar->canvas));
   bar->updating = false;
+  update_threads (bar);
 }
 
 static void
@@ -163,6 +171,7 @@ make_layers_menu (void)
     const char *label, *action;
   } layers[] = {
     { N_ ("_Edge strip"), "win.edge-strip" },
+    { N_ ("_Threads as they lie, from near"), "win.layer-threads" },
     { N_ ("Ground’s pair _lines"), "win.layer-pair-lines" },
     { N_ ("_Pins of the ground"), "win.layer-pins" },
     { N_ ("_Beads"), "win.layer-beads" },
@@ -200,6 +209,11 @@ add_view_controls (PfStatusBar *bar)
   bar->view = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkBox *box = GTK_BOX (bar->view);
   gtk_box_append (GTK_BOX (bar), bar->view);
+  bar->threads = gtk_button_new_with_mnemonic (_ ("_Zoom in to see the threads"));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (bar->threads), "win.zoom-to-threads");
+  gtk_widget_set_tooltip_text (bar->threads,
+                               _ ("They are shown as soon as they are thick enough to be seen"));
+  gtk_box_append (box, bar->threads);
   gtk_box_append (box, make_layers_button ());
   gtk_box_append (box, gtk_separator_new (GTK_ORIENTATION_VERTICAL));
   gtk_box_append (box, make_button ("zoom-out-symbolic", "win.zoom-out", _ ("Zoom out (Ctrl+-)")));
@@ -268,6 +282,8 @@ pf_status_bar_new (PfEditor *editor, PfCanvas *canvas)
   g_signal_connect_object (editor, "stage-changed", G_CALLBACK (update_stage), bar,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (canvas, "view-changed", G_CALLBACK (update_view), bar,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (editor, "worked-out", G_CALLBACK (update_threads), bar,
                            G_CONNECT_SWAPPED);
   update_counts (bar);
   update_view (bar);

@@ -36,6 +36,7 @@ ACTION (redo_activated, pf_history_redo (pf_editor_history (window->editor)))
 ACTION (zoom_in_activated, pf_canvas_set_zoom (CANVAS, pf_canvas_zoom (CANVAS) * ZOOM_STEP))
 ACTION (zoom_out_activated, pf_canvas_set_zoom (CANVAS, pf_canvas_zoom (CANVAS) / ZOOM_STEP))
 ACTION (true_size_activated, pf_canvas_set_zoom (CANVAS, 1))
+ACTION (zoom_threads_activated, pf_canvas_zoom_to_threads (CANVAS))
 ACTION (fit_activated, pf_canvas_fit (CANVAS))
 ACTION (fit_motif_activated, pf_canvas_fit_active (CANVAS))
 ACTION (turn_on_activated, pf_canvas_set_turn (CANVAS, pf_canvas_turn (CANVAS) + TURN_STEP))
@@ -82,6 +83,7 @@ static const struct {
   { "layer-pinholes", PF_LAYER_PINHOLES },     { "layer-predicted", PF_LAYER_PREDICTED },
   { "layer-sewings", PF_LAYER_SEWINGS },       { "layer-pins", PF_LAYER_PINS },
   { "layer-beads", PF_LAYER_BEADS },           { "layer-numbers", PF_LAYER_NUMBERS },
+  { "layer-threads", PF_LAYER_THREADS },
 };
 
 static void
@@ -281,6 +283,7 @@ pf_window_add_actions (PfWindow *window)
     { .name = "redo", .activate = redo_activated },
     { .name = "zoom-in", .activate = zoom_in_activated },
     { .name = "zoom-out", .activate = zoom_out_activated },
+    { .name = "zoom-to-threads", .activate = zoom_threads_activated },
     { .name = "true-size", .activate = true_size_activated },
     { .name = "fit", .activate = fit_activated },
     { .name = "fit-motif", .activate = fit_motif_activated },

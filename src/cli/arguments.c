@@ -74,6 +74,29 @@ pf_parse_point (const char *option, const char *argument, PfPoint *point)
 }
 
 bool
+pf_parse_box (const char *option, const char *argument, PfBox *box)
+{
+  if (argument == NULL)
+    return true;
+  double numbers[4];
+  const char *at = argument;
+  for (int n = 0; n < 4; n++)
+    {
+      char *end;
+      numbers[n] = g_ascii_strtod (at, &end);
+      if (end == at || *end != (n < 3 ? ',' : '\0'))
+        {
+          pf_say_error (_ ("%s takes four numbers as X,Y,W,H, not “%s”."), option, argument);
+          return false;
+        }
+      at = end + 1;
+    }
+  box->min = (PfPoint){ numbers[0], numbers[1] };
+  box->max = (PfPoint){ numbers[0] + numbers[2], numbers[1] + numbers[3] };
+  return true;
+}
+
+bool
 pf_parse_choice (const char *option, const char *argument, const char *const *words, int *choice)
 {
   if (argument == NULL)

@@ -42,6 +42,8 @@ void pf_say_error (const char *format, ...) G_GNUC_PRINTF (1, 2);
 bool pf_parse_number (const char *option, const char *argument, double *value);
 /* "X,Y" */
 bool pf_parse_point (const char *option, const char *argument, PfPoint *point);
+/* "X,Y,W,H": the top left corner, width and height. */
+bool pf_parse_box (const char *option, const char *argument, PfBox *box);
 /* The place of the argument among `words` (NULL-terminated). */
 bool pf_parse_choice (const char *option, const char *argument, const char *const *words,
                       int *choice);

@@ -14,6 +14,7 @@ typedef struct {
   int edge, beads, partial;
   double edge_gap;
   PfPageSetup page;
+  PfBox part; /* of the close-up */
   PfThreadUse thread;
   gint64 now;
   char *date;
@@ -75,6 +76,7 @@ read_arguments (const PfFillOptions *o, Job *job)
   if (!pf_parse_number ("--gap", o->gap, &s->placement.gap) ||
       !pf_parse_number ("--turn", o->turn, &s->placement.turn) ||
       !pf_parse_number ("--angle", o->angle, &s->placement.angle) ||
+      !pf_parse_box ("--part", o->part, &job->part) ||
       !pf_parse_point ("--origin", o->origin, &s->placement.origin) ||
       !pf_parse_choice ("--edge", o->edge, edges, &job->edge) ||
       !pf_parse_number ("--edge-gap", o->edge_gap, &job->edge_gap) ||
@@ -183,6 +185,19 @@ save_sheets (const PfFillOptions *o, const Job *job, const PfPricking *pricking,
 }
 
 static bool
+save_close_ups (const PfFillOptions *o, const Job *job, const PfPricking *pricking, GError **error)
+{
+  const PfBox *part = o->part != NULL ? &job->part : NULL;
+  for (char **f = o->close_ups; f != NULL && *f != NULL; f++)
+    {
+      if (!pf_close_up_save (pricking, part, job->now, *f, error))
+        return false;
+      g_print (_ ("Close-up: %s\n"), *f);
+    }
+  return true;
+}
+
+static bool
 save_reports (const PfFillOptions *o, const PfPricking *pricking, GError **error)
 {
   for (char **f = o->reports; f != NULL && *f != NULL; f++)
@@ -243,12 +258,12 @@ do_job (const PfFillOptions *o, Job *job)
   g_autoptr (PfPricking) pricking =
       o->document != NULL ? fill_document (o, job, &error) : make_pricking (o, job, &error);
   if (pricking == NULL || !save_sheets (o, job, pricking, &error) ||
-      !save_reports (o, pricking, &error))
+      !save_close_ups (o, job, pricking, &error) || !save_reports (o, pricking, &error))
     {
       pf_say_error ("%s", error->message);
       return PF_EXIT_BAD_INPUT;
     }
-  if (o->sheets == NULL && o->reports == NULL)
+  if (o->sheets == NULL && o->reports == NULL && o->close_ups == NULL)
     {
       g_autofree char *report = pf_report_text (pricking);
       g_print ("%s", report);

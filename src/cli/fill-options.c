@@ -23,6 +23,8 @@ pf_fill_options_clear (PfFillOptions *o)
   g_strfreev (o->elements);
   g_strfreev (o->reports);
   g_strfreev (o->sheets);
+  g_strfreev (o->close_ups);
+  g_free (o->part);
 }
 
 #define STRING(name, variable, help, value)                                                        \
@@ -85,6 +87,11 @@ describe_options (PfFillOptions *o)
            N_ ("Write the pair-count report: .txt, .json or .csv (may be given several times)")),
     FILES ("sheet", &o->sheets,
            N_ ("Write the pricking: .pdf, .svg or .png (may be given several times)")),
+    FILES ("close-up", &o->close_ups,
+           N_ ("Draw the threads as they lie: .svg, .pdf or .png (may be given several times)")),
+    STRING ("part", &o->part,
+            N_ ("Only this part in the close-up, in mm from the drawing’s top left (default: all)"),
+            N_ ("X,Y,W,H")),
     { "pins-only", 0, 0, G_OPTION_ARG_NONE, &o->pins_only,
       N_ ("Only pins and outline, for the pillow"), NULL },
     { "mirror", 0, 0, G_OPTION_ARG_NONE, &o->mirror, N_ ("Print the mirror image"), NULL },
@@ -168,6 +175,15 @@ check_endings (char **filenames, const char *option, const char *const *endings)
   return true;
 }
 
+static bool
+check_part (const PfFillOptions *o)
+{
+  if (o->part == NULL || o->close_ups != NULL)
+    return true;
+  pf_say_error (_ ("--part is a part of the close-up: give --close-up too."));
+  return false;
+}
+
 /* The number of the page that NAME-N.svg would be for NAME.svg, taken off: NAME.svg; else the name
  * itself. */
 static char *
@@ -200,7 +216,7 @@ is_same_file (const char *output, const char *input)
 static bool
 check_outputs (const PfFillOptions *o)
 {
-  char **const outputs[] = { o->sheets, o->reports };
+  char **const outputs[] = { o->sheets, o->reports, o->close_ups };
   const char *const inputs[] = { o->outline, o->ground, o->document };
   for (size_t k = 0; k < G_N_ELEMENTS (outputs); k++)
     for (char **f = outputs[k]; f != NULL && *f != NULL; f++)
@@ -224,5 +240,6 @@ pf_fill_options_parse (PfFillOptions *o, int argc, char **argv)
     return false;
   o->document = o->documents != NULL ? o->documents[0] : NULL;
   return check_required (o) && check_endings (o->reports, "--report", reports) &&
-         check_endings (o->sheets, "--sheet", sheets) && check_outputs (o);
+         check_endings (o->sheets, "--sheet", sheets) &&
+         check_endings (o->close_ups, "--close-up", sheets) && check_part (o) && check_outputs (o);
 }

@@ -15,7 +15,7 @@ typedef struct {
   char *beads, *partial;
   char *thread, *wraps, *spare;
   char *clearance, *carry, *reach, *off_line;
-  char **reports, **sheets;
+  char **reports, **sheets, **close_ups, *part;
   gboolean pins_only, mirror, no_background;
   char *enlarge, *paper;
 } PfFillOptions;

@@ -136,15 +136,24 @@ check_grounds (char **names)
   return pf_check_grounds (all);
 }
 
+typedef bool (*SaveFunc) (const PfGround *ground, const char *filename, GError **error);
+
+/* Saves one picture of one ground, if exactly one is named. */
 static int
-draw_ground (const char *name, const char *filename)
+draw_ground (const char *option, char **names, const char *filename, SaveFunc save)
 {
   static const char *const endings[] = { ".svg", ".pdf", ".png", NULL };
-  if (!pf_check_ending ("--draw", filename, endings))
+  if (names == NULL || g_strv_length (names) != 1)
+    {
+      pf_say_error (_ ("%s needs the name of one ground. Try “pinfold-cli grounds --help”."),
+                    option);
+      return PF_EXIT_WRONG_USE;
+    }
+  if (!pf_check_ending (option, filename, endings))
     return PF_EXIT_WRONG_USE;
   g_autoptr (GError) error = NULL;
-  g_autoptr (PfGround) ground = pf_ground_load (name, &error);
-  if (ground == NULL || !pf_ground_drawing_save (ground, filename, &error))
+  g_autoptr (PfGround) ground = pf_ground_load (names[0], &error);
+  if (ground == NULL || !save (ground, filename, &error))
     {
       pf_say_error ("%s", error->message);
       return PF_EXIT_BAD_INPUT;
@@ -157,12 +166,14 @@ int
 pf_grounds_command (int argc, char **argv)
 {
   gboolean check = FALSE;
-  g_autofree char *draw = NULL;
+  g_autofree char *draw = NULL, *close_up = NULL;
   g_auto (GStrv) names = NULL;
   const GOptionEntry entries[] = {
     { "check", 0, 0, G_OPTION_ARG_NONE, &check, N_ ("Prove them"), NULL },
     { "draw", 0, 0, G_OPTION_ARG_FILENAME, &draw, N_ ("Draw one: .svg, .pdf or .png"),
       N_ ("FILE") },
+    { "close-up", 0, 0, G_OPTION_ARG_FILENAME, &close_up,
+      N_ ("Draw the threads of one as they lie: .svg, .pdf or .png"), N_ ("FILE") },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_STRING_ARRAY, &names, NULL, N_ ("[NAME…]") },
     G_OPTION_ENTRY_NULL,
   };
@@ -172,16 +183,20 @@ pf_grounds_command (int argc, char **argv)
       context,
       _ ("Lists the grounds that come with Pinfold; of those named (a .json file is one, too) it "
          "prints all that is known, with their working step by step."));
-  g_option_context_set_description (context, _ ("Examples:\n"
-                                                "  pinfold-cli grounds rose\n"
-                                                "  pinfold-cli grounds --check\n"
-                                                "  pinfold-cli grounds --draw rose.svg rose\n"));
+  g_option_context_set_description (context,
+                                    _ ("Examples:\n"
+                                       "  pinfold-cli grounds rose\n"
+                                       "  pinfold-cli grounds --check\n"
+                                       "  pinfold-cli grounds --draw rose.svg rose\n"
+                                       "  pinfold-cli grounds --close-up rose.pdf rose\n"));
   if (!pf_parse_options (context, argc, argv))
     return PF_EXIT_WRONG_USE;
-  if (draw == NULL)
+  if (draw == NULL && close_up == NULL)
     return check ? check_grounds (names) : names == NULL ? list_grounds () : print_pages (names);
-  if (names != NULL && g_strv_length (names) == 1)
-    return draw_ground (names[0], draw);
-  pf_say_error (_ ("--draw needs the name of one ground. Try “pinfold-cli grounds --help”."));
-  return PF_EXIT_WRONG_USE;
+  int status = PF_EXIT_DONE;
+  if (draw != NULL)
+    status = draw_ground ("--draw", names, draw, pf_ground_drawing_save);
+  if (close_up != NULL && status == PF_EXIT_DONE)
+    status = draw_ground ("--close-up", names, close_up, pf_ground_close_up_save);
+  return status;
 }

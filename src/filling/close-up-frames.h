@@ -25,7 +25,7 @@ typedef struct {
   double letter;                    /* the length of a cross or a twist, mm */
 } PfFrame;
 
-typedef struct {
+typedef struct PfFrames {
   const PfGround *ground;
   double thickness;  /* of a thread, mm */
   double pin_radius; /* mm */
@@ -33,7 +33,7 @@ typedef struct {
   PfFrame *frames;   /* of each stitch of the ground */
 } PfFrames;
 
-/* Lays out the words for a filling. `thickness` as for pf_close_up_new(). */
+/* Lays out the words for a filling. `thickness` as for pf_laid_new(). */
 PfFrames *pf_frames_new (const PfFilling *filling, const PfGround *ground, double thickness);
 void pf_frames_free (PfFrames *frames);
 

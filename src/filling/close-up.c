@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Draws each thread along its way.
+ * Draws threads along their ways, from where each comes into the box to where it leaves it, so that
+ * a part costs no more than what it shows.
  */
 #include "close-up.h"
 
@@ -26,6 +27,7 @@ typedef struct {
   const PfThreads *threads;
   const PfFrames *frames;
   PfBox box;
+  guint32 pair; /* whose threads alone are drawn, or PF_NONE */
   PfPen pen;
 } Drawing;
 
@@ -147,39 +149,184 @@ draw_between (Drawing *d, const PfThreadStep *from, const PfThreadStep *to)
   const PfGate end = pf_stitch_gate (d->frames, d->filling, b, to->place_in, false);
   const Way way = way_between (d, pair_middle (d, a, from->place_out, true),
                                pair_middle (d, b, to->place_in, false));
-  draw_line (d, start, end, &way, to->twists, from->place_out % 2);
+  const int twists =
+      pf_twists_before (d->filling, d->ground, to->index, (PfSide) (to->place_in / 2));
+  draw_line (d, start, end, &way, twists, from->place_out % 2);
 }
 
 static bool
-step_shows (const Drawing *d, const PfThreadStep *step)
+stitch_shows (const Drawing *d, guint32 stitch)
 {
-  return step->kind == PF_STEP_STITCH && shows (d, d->filling->stitches[step->index].at);
+  return shows (d, d->filling->stitches[stitch].at);
 }
 
-static void
-draw_thread (Drawing *d, guint32 thread)
+/* A thread at a stitch. */
+static PfThreadStep
+step_at (const Drawing *d, guint32 stitch, guint32 thread)
 {
-  size_t n;
-  g_autofree PfThreadStep *way = pf_thread_way (d->threads, d->filling, d->ground, thread, &n);
+  const PfWorkedStitch *worked = &d->filling->stitches[stitch];
+  return (PfThreadStep){ .kind = PF_STEP_STITCH,
+                         .index = stitch,
+                         .place_in = pf_thread_place (d->threads->in, worked, thread),
+                         .place_out = pf_thread_place (d->threads->out, worked, thread) };
+}
+
+/* The end of a stitch where the thread comes in, or goes out. */
+static const PfWorkedEnd *
+end_of (const Drawing *d, const PfThreadStep *step, int place)
+{
+  return &pf_worked_ends (d->filling, &d->filling->stitches[step->index])[place / 2];
+}
+
+/* How the thread comes to a stitch that shows: from one that doesn't, or from where it is sewn. */
+static void
+draw_arrival (Drawing *d, const PfThreadStep *step, guint32 thread)
+{
+  const PfWorkedEnd *entry = end_of (d, step, step->place_in);
+  if (entry->from == PF_NONE)
+    draw_to_edge (d, step, d->filling->crossings[entry->entering].sewing, false);
+  else
+    {
+      const PfThreadStep before = step_at (d, entry->from, thread);
+      draw_between (d, &before, step);
+    }
+}
+
+/* From a stitch that shows on, as long as the stitches do. */
+static void
+draw_run (Drawing *d, guint32 stitch, guint32 thread)
+{
+  PfThreadStep step = step_at (d, stitch, thread);
   d->pen.thread = thread;
   pf_pen_lift (&d->pen);
-  for (size_t s = 0; s < n; s++)
+  draw_arrival (d, &step, thread);
+  while (true)
     {
-      if (s > 0 && (step_shows (d, &way[s - 1]) || step_shows (d, &way[s])))
+      const PfWorkedEnd *exit = end_of (d, &step, step.place_out);
+      pf_draw_in_stitch (d->frames, d->filling, &d->filling->stitches[step.index], step.place_in,
+                         &d->pen);
+      if (exit->to == PF_NONE)
         {
-          if (way[s].kind == PF_STEP_SEWING && way[s - 1].kind == PF_STEP_STITCH)
-            draw_to_edge (d, &way[s - 1], way[s].index, true);
-          else if (way[s].kind == PF_STEP_STITCH && way[s - 1].kind == PF_STEP_SEWING)
-            draw_to_edge (d, &way[s], way[s - 1].index, false);
-          else
-            draw_between (d, &way[s - 1], &way[s]);
+          draw_to_edge (d, &step, d->filling->crossings[exit->leaving].sewing, true);
+          return;
         }
-      if (way[s].kind == PF_STEP_STITCH && step_shows (d, &way[s]))
-        pf_draw_in_stitch (d->frames, d->filling, &d->filling->stitches[way[s].index],
-                           way[s].place_in, &d->pen);
-      else
-        pf_pen_lift (&d->pen);
+      const PfThreadStep next = step_at (d, exit->to, thread);
+      draw_between (d, &step, &next);
+      if (!stitch_shows (d, exit->to))
+        return;
+      step = next;
     }
+}
+
+/* The runs that begin at a stitch. */
+static void
+draw_from (Drawing *d, guint32 s)
+{
+  const PfWorkedStitch *stitch = &d->filling->stitches[s];
+  const PfWorkedEnd *ends = pf_worked_ends (d->filling, stitch);
+  for (unsigned side = 0; side < stitch->n_sides; side++)
+    if (ends[side].from == PF_NONE || !stitch_shows (d, ends[side].from))
+      for (int t = 0; t < 2; t++)
+        {
+          const guint32 thread = d->threads->in[stitch->first_end + side][t];
+          if (d->pair == PF_NONE || thread / 2 == d->pair)
+            draw_run (d, s, thread);
+        }
+}
+
+/* --- Lines that pass through the box from and to what doesn't show ------------------------------
+ */
+
+static bool
+passes (const Drawing *d, PfPoint a, PfPoint b)
+{
+  return fmax (a.x, b.x) >= d->box.min.x && fmin (a.x, b.x) <= d->box.max.x &&
+         fmax (a.y, b.y) >= d->box.min.y && fmin (a.y, b.y) <= d->box.max.y;
+}
+
+/* The two threads of an exit, or an entry, on their line alone. */
+static void
+draw_passing (Drawing *d, guint32 s, unsigned side, bool leaves)
+{
+  const PfWorkedStitch *stitch = &d->filling->stitches[s];
+  const PfWorkedEnd *end = &pf_worked_ends (d->filling, stitch)[side];
+  for (int t = 0; t < 2; t++)
+    {
+      const guint32 thread =
+          (leaves ? d->threads->out : d->threads->in)[stitch->first_end + side][t];
+      if (d->pair != PF_NONE && thread / 2 != d->pair)
+        continue;
+      const PfThreadStep step = step_at (d, s, thread);
+      d->pen.thread = thread;
+      pf_pen_lift (&d->pen);
+      if (!leaves || end->to == PF_NONE)
+        {
+          const guint32 crossing = leaves ? end->leaving : end->entering;
+          draw_to_edge (d, &step, d->filling->crossings[crossing].sewing, leaves);
+          continue;
+        }
+      const PfThreadStep next = step_at (d, end->to, thread);
+      draw_between (d, &step, &next);
+    }
+}
+
+static PfPoint
+sewn_at (const PfFilling *filling, guint32 crossing)
+{
+  return filling->sewings[filling->crossings[crossing].sewing].at;
+}
+
+/* Of a stitch that doesn't show. */
+static void
+draw_lines_from (Drawing *d, guint32 s)
+{
+  const PfFilling *f = d->filling;
+  const PfWorkedStitch *stitch = &f->stitches[s];
+  const PfWorkedEnd *ends = pf_worked_ends (f, stitch);
+  for (unsigned side = 0; side < stitch->n_sides; side++)
+    {
+      const PfWorkedEnd *end = &ends[side];
+      const PfPoint to = end->to != PF_NONE ? f->stitches[end->to].at : sewn_at (f, end->leaving);
+      if (passes (d, stitch->at, to) && (end->to == PF_NONE || !stitch_shows (d, end->to)))
+        draw_passing (d, s, side, true);
+      if (end->from == PF_NONE && passes (d, stitch->at, sewn_at (f, end->entering)))
+        draw_passing (d, s, side, false);
+    }
+}
+
+/* The longest line of the filling, mm. */
+static double
+longest_line (const PfFilling *f)
+{
+  double longest = 0;
+  for (size_t s = 0; s < f->n_stitches; s++)
+    {
+      const PfWorkedEnd *ends = pf_worked_ends (f, &f->stitches[s]);
+      const PfPoint at = f->stitches[s].at;
+      for (unsigned side = 0; side < f->stitches[s].n_sides; side++)
+        {
+          if (ends[side].to != PF_NONE)
+            {
+              const PfPoint to = f->stitches[ends[side].to].at;
+              longest = fmax (longest, hypot (to.x - at.x, to.y - at.y));
+            }
+        }
+    }
+  for (size_t c = 0; c < f->n_crossings; c++)
+    {
+      const PfPoint at = f->stitches[f->crossings[c].stitch].at;
+      const PfPoint to = sewn_at (f, (guint32) c);
+      longest = fmax (longest, hypot (to.x - at.x, to.y - at.y));
+    }
+  return longest;
+}
+
+/* Might a line from there pass through the box? */
+static bool
+is_near (const Drawing *d, PfPoint p, double reach)
+{
+  return p.x >= d->box.min.x - reach && p.x <= d->box.max.x + reach &&
+         p.y >= d->box.min.y - reach && p.y <= d->box.max.y + reach;
 }
 
 static void
@@ -196,33 +343,48 @@ add_pins (PfCloseUp *close_up, const Drawing *d)
   close_up->pins = (PfPoint *) (void *) g_array_free (pins, FALSE);
 }
 
-PfCloseUp *
-pf_close_up_new (const PfFilling *filling, const PfGround *ground, const PfThreads *threads,
-                 PfBox box, double thickness)
+static PfCloseUp *
+draw_part (const PfLaid *laid, PfBox box, guint32 pair)
 {
-  g_autoptr (PfFrames) frames = pf_frames_new (filling, ground, thickness);
-  const double margin = MARGIN * filling->placement.gap;
+  const double margin = MARGIN * laid->filling->placement.gap;
   Drawing d = {
-    .filling = filling,
-    .ground = ground,
-    .threads = threads,
-    .frames = frames,
+    .filling = laid->filling,
+    .ground = laid->ground,
+    .threads = laid->threads,
+    .frames = laid->frames,
     .box = { { box.min.x - margin, box.min.y - margin },
              { box.max.x + margin, box.max.y + margin } },
+    .pair = pair,
     .pen = { .strands = g_array_new (FALSE, FALSE, sizeof (PfStrand)),
              .points = g_array_new (FALSE, FALSE, sizeof (PfPoint)) },
   };
-  for (guint32 t = 0; t < threads->n_threads; t++)
-    draw_thread (&d, t);
+  for (size_t s = 0; s < d.filling->n_stitches; s++)
+    if (stitch_shows (&d, (guint32) s))
+      draw_from (&d, (guint32) s);
+    else if (is_near (&d, d.filling->stitches[s].at, laid->longest))
+      draw_lines_from (&d, (guint32) s);
   PfCloseUp *close_up = g_new0 (PfCloseUp, 1);
-  close_up->thickness = frames->thickness;
-  close_up->pin_radius = frames->pin_radius;
+  close_up->thickness = laid->thickness;
+  close_up->pin_radius = d.frames->pin_radius;
   close_up->n_strands = d.pen.strands->len;
   close_up->strands = (PfStrand *) (void *) g_array_free (d.pen.strands, FALSE);
   close_up->n_points = d.pen.points->len;
   close_up->points = (PfPoint *) (void *) g_array_free (d.pen.points, FALSE);
-  add_pins (close_up, &d);
+  if (pair == PF_NONE)
+    add_pins (close_up, &d);
   return close_up;
+}
+
+PfCloseUp *
+pf_close_up_part (const PfLaid *laid, PfBox box)
+{
+  return draw_part (laid, box, PF_NONE);
+}
+
+PfCloseUp *
+pf_close_up_pair (const PfLaid *laid, PfBox box, guint32 pair)
+{
+  return draw_part (laid, box, pair);
 }
 
 void
@@ -234,4 +396,27 @@ pf_close_up_free (PfCloseUp *close_up)
   g_free (close_up->points);
   g_free (close_up->pins);
   g_free (close_up);
+}
+
+PfLaid *
+pf_laid_new (const PfFilling *filling, const PfGround *ground, double thickness)
+{
+  PfLaid *laid = g_new0 (PfLaid, 1);
+  laid->filling = filling;
+  laid->ground = ground;
+  laid->threads = pf_threads_new (filling, ground);
+  laid->frames = pf_frames_new (filling, ground, thickness);
+  laid->thickness = laid->frames->thickness;
+  laid->longest = longest_line (filling);
+  return laid;
+}
+
+void
+pf_laid_free (PfLaid *laid)
+{
+  if (laid == NULL)
+    return;
+  pf_threads_free (laid->threads);
+  pf_frames_free (laid->frames);
+  g_free (laid);
 }

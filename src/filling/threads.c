@@ -147,10 +147,10 @@ pf_threads_free (PfThreads *threads)
 /* --- One thread's way ---------------------------------------------------------------------------
  */
 
-static guint8
-place_of (guint32 (*threads)[2], const PfWorkedStitch *stitch, guint32 thread)
+guint8
+pf_thread_place (guint32 (*ends)[2], const PfWorkedStitch *stitch, guint32 thread)
 {
-  const guint32 *here = threads[stitch->first_end];
+  const guint32 *here = ends[stitch->first_end];
   for (guint8 place = 0; place < 2 * stitch->n_sides; place++)
     if (here[place] == thread)
       return place;
@@ -194,8 +194,8 @@ pf_thread_way (const PfThreads *threads, const PfFilling *filling, const PfGroun
       const PfWorkedStitch *stitch = &filling->stitches[s];
       const PfThreadStep step = { .kind = PF_STEP_STITCH,
                                   .index = s,
-                                  .place_in = place_of (threads->in, stitch, thread),
-                                  .place_out = place_of (threads->out, stitch, thread),
+                                  .place_in = pf_thread_place (threads->in, stitch, thread),
+                                  .place_out = pf_thread_place (threads->out, stitch, thread),
                                   .twists = (guint8) pf_twists_before (filling, ground, s, side) };
       g_array_append_val (way, step);
       const PfWorkedEnd *exit = &pf_worked_ends (filling, stitch)[step.place_out / 2];

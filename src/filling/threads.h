@@ -25,6 +25,10 @@ void pf_threads_free (PfThreads *threads);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfThreads, pf_threads_free)
 
+/* Where a thread lies at a worked stitch, from the left, from 0: in `ends`, one of the two above.
+ * It must come there. */
+guint8 pf_thread_place (guint32 (*ends)[2], const PfWorkedStitch *stitch, guint32 thread);
+
 /* A thread at a worked stitch, or at a sewing. */
 typedef struct {
   PfStepKind kind;
@@ -38,6 +42,11 @@ typedef struct {
  * g_free(). A turned pair is sewn once, a carried one twice, as in its pair's path. */
 PfThreadStep *pf_thread_way (const PfThreads *threads, const PfFilling *filling,
                              const PfGround *ground, guint32 thread, size_t *n);
+
+/* Where the two bobbins of a pair begin and end, and whether they part on the way, in words for the
+ * maker. Translated; free with g_free(). */
+char *pf_explain_threads (const PfThreads *threads, const PfFilling *filling,
+                          const PfGround *ground, guint32 pair);
 
 /* How many twists the ground adds from the exit of a worked stitch to where its pair goes: to the
  * next worked stitch, or, cut at the edge, to the stitch that is missing. */

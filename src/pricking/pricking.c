@@ -4,6 +4,8 @@
  */
 #include <glib/gi18n-lib.h>
 
+#include <thread-lengths.h>
+
 #include "document-private.h"
 
 PfMotif *
@@ -18,6 +20,7 @@ pf_motif_unref (PfMotif *motif)
 {
   if (motif == NULL || !g_atomic_int_dec_and_test (&motif->refs))
     return;
+  pf_laid_free (motif->laid);
   pf_filling_free (motif->filling);
   if (motif->edges != NULL && motif->region != NULL)
     for (size_t l = 0; l < motif->region->n_loops; l++)
@@ -29,6 +32,26 @@ pf_motif_unref (PfMotif *motif)
   pf_ground_free (motif->ground);
   g_free (motif->name);
   g_free (motif);
+}
+
+static double
+thread_thickness (const PfThreadUse *use)
+{
+  return use->wraps_per_cm > 0 ? pf_thread_thickness (use->wraps_per_cm) : 0;
+}
+
+const PfLaid *
+pf_motif_laid (const PfMotif *motif)
+{
+  PfLaid **kept = &((PfMotif *) motif)->laid; /* it says nothing that the motif doesn't */
+  PfLaid *laid = g_atomic_pointer_get (kept);
+  if (laid != NULL)
+    return laid;
+  laid = pf_laid_new (motif->filling, motif->ground, thread_thickness (&motif->thread));
+  if (g_atomic_pointer_compare_and_exchange (kept, NULL, laid))
+    return laid;
+  pf_laid_free (laid); /* another was faster */
+  return g_atomic_pointer_get (kept);
 }
 
 void
@@ -148,6 +171,7 @@ pf_pricking_set_thread (PfPricking *pricking, const PfThreadUse *thread)
       PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
       pf_thread_use_clear (&motif->thread);
       motif->thread = pf_thread_use_copy (thread);
+      g_clear_pointer (&motif->laid, pf_laid_free);
     }
 }
 

@@ -4,6 +4,7 @@
  */
 #pragma once
 
+#include <close-up.h>
 #include <curve.h>
 #include <filling.h>
 
@@ -82,10 +83,16 @@ typedef struct {
   PfFillingSettings settings;
   PfFilling *filling; /* NULL until it is filled */
   PfThreadUse thread;
+  PfLaid *laid; /* private: pf_motif_laid() */
 } PfMotif;
 
 PfMotif *pf_motif_ref (PfMotif *motif);
 void pf_motif_unref (PfMotif *motif);
+
+/* The threads of a motif that is filled, as they lie: as thick as its own thread, as far as there
+ * is room, or if none is chosen as thick as there is room for. Followed when first asked for, by
+ * whatever thread of the program, and kept; borrowed. */
+const PfLaid *pf_motif_laid (const PfMotif *motif);
 
 /* Paper, upright. */
 typedef struct {
@@ -119,7 +126,7 @@ void pf_pricking_free (PfPricking *pricking);
 /* Fills every motif that isn't filled yet. The error names the motif. */
 bool pf_pricking_fill (PfPricking *pricking, GError **error);
 
-/* Says of every motif that it is worked in this thread (copied). */
+/* Says of every motif that it is worked in this thread (copied). Not while others use them. */
 void pf_pricking_set_thread (PfPricking *pricking, const PfThreadUse *thread);
 
 /* The ground of all motifs, or NULL if they have several. */

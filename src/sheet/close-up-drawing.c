@@ -1,10 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Threads as ribbons: each strand is drawn dark, and again, thinner, in its colour.
+ * Threads as ribbons: each strand is drawn as wide as it is in the colour of its sides, and again,
+ * thinner, in its own. Light threads have dark sides, dark ones light sides, so that two that touch
+ * are told apart.
  */
 #include "close-up-drawing.h"
 
 #include <string.h>
+
+#include "style.h"
 
 /* The part of a thread's thickness that shows its colour. */
 #define INSIDE 0.68
@@ -35,7 +39,19 @@ draw_strand (const Threads *t, const PfStrand *strand)
   pf_page_curves (t->page, (const PfPoint *) (gpointer) t->points->data, strand->n_curves);
 }
 
-/* All strands of one colour; of every colour if it is NULL. */
+/* Darker than a middle grey: the luma of Rec. ITU-R BT.601, which is near enough for eyes. */
+static bool
+is_dark (const char *colour)
+{
+  static const int weights[] = { 299, 587, 114 };
+  int luma = 0;
+  for (int part = 0; part < 3; part++)
+    luma += weights[part] * (16 * g_ascii_xdigit_value (colour[1 + 2 * part]) +
+                             g_ascii_xdigit_value (colour[2 + 2 * part]));
+  return luma < 1000 * 96;
+}
+
+/* All strands of one colour. */
 static void
 draw_strands (const Threads *t, const char *name, PfInk ink, const char *colour)
 {
@@ -43,7 +59,7 @@ draw_strands (const Threads *t, const char *name, PfInk ink, const char *colour)
   for (size_t s = 0; s < t->close_up->n_strands; s++)
     {
       const PfStrand *strand = &t->close_up->strands[s];
-      if (colour == NULL || strcmp (colour_of (t, strand), colour) == 0)
+      if (strcmp (colour_of (t, strand), colour) == 0)
         draw_strand (t, strand);
     }
   pf_page_group_end (t->page);
@@ -82,9 +98,13 @@ pf_draw_close_up (PfPage *page, const PfView *view, const PfCloseUp *close_up,
   g_autoptr (GArray) points = g_array_new (FALSE, FALSE, sizeof (PfPoint));
   const Threads t = { page, view, close_up, colours, points };
   const double width = close_up->thickness * view->enlarge;
-  draw_strands (&t, "thread-sides", (PfInk){ .stroke = PF_COLOUR_THREAD_SIDE, .width = width },
-                NULL);
   g_autoptr (GPtrArray) all = list_colours (&t);
+  for (guint c = 0; c < all->len; c++)
+    {
+      const char *colour = g_ptr_array_index (all, c);
+      const char *side = is_dark (colour) ? PF_COLOUR_PAPER : PF_COLOUR_THREAD_SIDE;
+      draw_strands (&t, "thread-sides", (PfInk){ .stroke = side, .width = width }, colour);
+    }
   for (guint c = 0; c < all->len; c++)
     {
       const char *colour = g_ptr_array_index (all, c);

@@ -67,6 +67,8 @@ pf_drawn_new (const PfMotif *motif, double enlarge)
   g_array_set_clear_func (drawn->close_up, clear_label);
   if (motif->filling)
     pf_repeats_find (drawn);
+  if (motif->filling && motif->thread.n_colours > 0)
+    drawn->threads = pf_thread_colours (&motif->thread, motif->filling, NULL);
   return drawn;
 }
 
@@ -78,6 +80,7 @@ pf_drawn_free (PfDrawn *drawn)
   g_array_unref (drawn->repeats);
   g_array_unref (drawn->left_out);
   g_array_unref (drawn->labels);
+  g_free (drawn->threads);
   g_array_unref (drawn->close_up);
   g_free (drawn);
 }

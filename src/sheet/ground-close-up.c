@@ -21,7 +21,7 @@
 typedef struct {
   PfRegion *region;
   PfFilling *filling;
-  PfThreads *threads;
+  PfLaid *laid;
   PfCloseUp *close_up;
 } Patch;
 
@@ -30,7 +30,7 @@ patch_clear (Patch *patch)
 {
   pf_region_free (patch->region);
   pf_filling_free (patch->filling);
-  pf_threads_free (patch->threads);
+  pf_laid_free (patch->laid);
   pf_close_up_free (patch->close_up);
 }
 
@@ -80,8 +80,8 @@ patch_init (Patch *patch, const PfGround *ground, double side, GError **error)
   if (patch->filling == NULL)
     return false;
   const PfBox box = { { -side / 2, -side / 2 }, { side / 2, side / 2 } };
-  patch->threads = pf_threads_new (patch->filling, ground);
-  patch->close_up = pf_close_up_new (patch->filling, ground, patch->threads, box, 0);
+  patch->laid = pf_laid_new (patch->filling, ground, 0);
+  patch->close_up = pf_close_up_part (patch->laid, box);
   return true;
 }
 

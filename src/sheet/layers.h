@@ -6,6 +6,7 @@
 #pragma once
 
 #include <pricking.h>
+#include <sheet.h>
 
 #include "labels.h"
 #include "style.h"
@@ -33,7 +34,8 @@ typedef struct {
   GArray *repeats;  /* of PfRepeatShape: kept and plain ones */
   GArray *left_out; /* of PfPoint: where repeats are left out */
   GArray *labels;   /* of PfLabel: those that found room */
-  GArray *close_up; /* of PfLabel: what there is room for besides when one looks from near */
+  const char **threads; /* colours of threads (pf_thread_colours()), or NULL: none has one */
+  GArray *close_up;     /* of PfLabel: what there is room for besides when one looks from near */
 } PfDrawn;
 
 /* A motif that isn't filled has nothing but its edge: of the layers below, only those of outline
@@ -50,6 +52,8 @@ void pf_layer_repeats (PfPage *page, const PfView *view, const PfDrawn *drawn);
 
 void pf_layer_background (PfPage *page, const PfView *view, const PfPricking *pricking);
 void pf_layer_pair_lines (PfPage *page, const PfView *view, const PfDrawn *drawn);
+/* In place of pair lines and pins. */
+void pf_layer_threads (PfPage *page, const PfView *view, const PfDrawn *drawn);
 void pf_layer_outline (PfPage *page, const PfView *view, const PfDrawn *drawn);
 void pf_layer_missing (PfPage *page, const PfView *view, const PfDrawn *drawn);
 void pf_layer_predicted (PfPage *page, const PfView *view, const PfDrawn *drawn);
@@ -58,6 +62,10 @@ void pf_layer_sewings (PfPage *page, const PfView *view, const PfDrawn *drawn);
 void pf_layer_pins (PfPage *page, const PfView *view, const PfDrawn *drawn);
 void pf_layer_beads (PfPage *page, const PfView *view, const PfDrawn *drawn);
 void pf_layer_labels (PfPage *page, const PfView *view, const PfDrawn *drawn);
+
+/* scene.c: the layers of all motifs, as the view shows them; `pixel` mm to a pixel, 0 on paper. */
+void pf_draw_layers (PfPage *page, const PfView *view, const PfScene *scene, PfLayers shown,
+                     double pixel);
 
 /* The way of a carried pair from its sewing `from` to its sewing `to`: along the outline, just
  * outside. An array of PfPoint in the drawing. */

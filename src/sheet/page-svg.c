@@ -8,9 +8,16 @@
 #include <math.h>
 #include <string.h>
 
+/* So many curves of one ink stand in one element: a close-up has more of them than readers of SVG
+ * take elements. */
+#define MAX_CURVES 500
+#define END_OF_PATH "\"/>\n"
+
 typedef struct {
   PfPage page;
   GString *out;
+  gsize path_end;  /* where the last path ends; others may join it if nothing follows */
+  size_t n_curves; /* in that path */
 } SvgPage;
 
 static GString *
@@ -197,20 +204,36 @@ svg_polygon (PfPage *page, const PfPoint *points, size_t n)
   append_points (page, "polygon", points, n);
 }
 
+/* Goes on with the path before, or begins one. */
+static void
+begin_curves (SvgPage *svg, size_t n_curves)
+{
+  if (svg->path_end == svg->out->len && svg->n_curves + n_curves <= MAX_CURVES)
+    g_string_truncate (svg->out, svg->out->len - strlen (END_OF_PATH));
+  else
+    {
+      g_string_append (svg->out, "<path d=\"");
+      svg->n_curves = 0;
+    }
+  svg->n_curves += n_curves;
+}
+
 static void
 svg_curves (PfPage *page, const PfPoint *points, size_t n_curves)
 {
-  GString *out = out_of (page);
-  g_string_append (out, "<path d=\"M");
+  SvgPage *svg = (SvgPage *) page;
+  begin_curves (svg, n_curves);
+  g_string_append_c (svg->out, 'M');
   append_point (page, points[0]);
-  g_string_append_c (out, 'C');
+  g_string_append_c (svg->out, 'C');
   for (size_t p = 1; p <= 3 * n_curves; p++)
     {
       if (p > 1)
-        g_string_append_c (out, ' ');
+        g_string_append_c (svg->out, ' ');
       append_point (page, points[p]);
     }
-  g_string_append (out, "\"/>\n");
+  g_string_append (svg->out, END_OF_PATH);
+  svg->path_end = svg->out->len;
 }
 
 static void

@@ -49,7 +49,8 @@ void pf_page_group_end (PfPage *page);
 void pf_page_line (PfPage *page, PfPoint a, PfPoint b);
 void pf_page_polyline (PfPage *page, const PfPoint *points, size_t n);
 void pf_page_polygon (PfPage *page, const PfPoint *points, size_t n);
-/* `n_curves` cubic curves, each from where the one before ends: 1 + 3 · n_curves points. */
+/* `n_curves` cubic curves, each from where the one before ends: 1 + 3 · n_curves points. They are
+ * for strokes: those of one group may come out as one shape. */
 void pf_page_curves (PfPage *page, const PfPoint *points, size_t n_curves);
 void pf_page_circle (PfPage *page, PfPoint centre, double radius);
 void pf_page_box (PfPage *page, PfBox box);

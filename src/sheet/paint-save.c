@@ -39,7 +39,7 @@ save_page (const char *page, double width, double height, Format format, const c
 {
   if (format == FORMAT_SVG)
     return pf_file_save (name, page, strlen (page), error);
-  g_autoptr (GByteArray) png = pf_paint_png (page, width, height, error);
+  g_autoptr (GByteArray) png = pf_paint_png (page, width, height, PF_PNG_DOTS, error);
   return png && pf_file_save (name, (const char *) png->data, png->len, error);
 }
 

@@ -16,7 +16,6 @@
 #include <shape.h>
 
 #define POINTS_PER_MM (72 / 25.4)
-#define DOTS_PER_MM (300 / 25.4)
 
 static cairo_status_t
 append_bytes (void *closure, const unsigned char *data, unsigned int length)
@@ -87,16 +86,16 @@ pf_paint_pdf (const char *const *pages, size_t n, double width, double height, P
 }
 
 GByteArray *
-pf_paint_png (const char *page, double width, double height, GError **error)
+pf_paint_png (const char *page, double width, double height, double dots, GError **error)
 {
-  const double w = round (width * DOTS_PER_MM), h = round (height * DOTS_PER_MM);
+  const double w = round (width * dots), h = round (height * dots);
   if (!(w >= 1 && h >= 1 && w <= PF_PNG_MAX && h <= PF_PNG_MAX))
     {
       g_set_error (
           error, PF_ERROR, PF_ERROR_TOO_BIG,
-          _ ("A picture of %.0f by %.0f mm is too big: each side has at most %d dots, 300 to "
+          _ ("A picture of %.0f by %.0f mm is too big: each side has at most %d dots, %.0f to "
              "the inch. Save it as PDF or SVG."),
-          width, height, PF_PNG_MAX);
+          width, height, PF_PNG_MAX, 25.4 * dots);
       return NULL;
     }
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) w, (int) h);

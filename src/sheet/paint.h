@@ -25,10 +25,12 @@ bool pf_paint_page (cairo_t *cairo, const char *page, double width, double heigh
 GByteArray *pf_paint_pdf (const char *const *pages, size_t n, double width, double height,
                           PfPdfWords words, GError **error);
 
-/* A picture of 300 dots to the inch. PF_ERROR_TOO_BIG beyond PF_PNG_MAX dots a side. NULL on error.
- */
+/* A picture with so many dots to the mm. PF_ERROR_TOO_BIG beyond PF_PNG_MAX dots a side. NULL on
+ * error. */
 #define PF_PNG_MAX 20000
-GByteArray *pf_paint_png (const char *page, double width, double height, GError **error);
+#define PF_PNG_DOTS (300 / 25.4) /* usual */
+GByteArray *pf_paint_png (const char *page, double width, double height, double dots,
+                          GError **error);
 
 /* Saves n pages in the format that the name ends in; as pf_sheet_save(). */
 bool pf_paint_save (const char *const *pages, size_t n, double width, double height,

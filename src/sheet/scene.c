@@ -60,8 +60,24 @@ pf_scene_set_look (PfScene *scene, const PfLook *look)
     }
 }
 
-static void
-draw_layers (PfPage *page, const PfScene *scene, PfLayers shown, PfBox window)
+/* The lines of pairs at the edge, when they lie under the threads so as not to hide them. */
+#define UNDER_THREADS (1 << 20)
+
+/* The layers of one motif: threads lie where its pair lines and pins would be. */
+static PfLayers
+layers_of (const PfDrawn *drawn, PfLayers shown, double pixel)
+{
+  const bool filled = drawn->motif->filling != NULL;
+  if (!filled || (shown & PF_LAYER_THREADS) == 0 || !pf_threads_show (drawn->motif, pixel))
+    return shown & ~PF_LAYER_THREADS;
+  if (shown & PF_LAYER_PREDICTED)
+    shown |= UNDER_THREADS;
+  return shown & ~(PF_LAYER_PAIR_LINES | PF_LAYER_PINS | PF_LAYER_PREDICTED);
+}
+
+void
+pf_draw_layers (PfPage *page, const PfView *view, const PfScene *scene, PfLayers shown,
+                double pixel)
 {
   static const struct {
     PfLayers layer;
@@ -71,6 +87,8 @@ draw_layers (PfPage *page, const PfScene *scene, PfLayers shown, PfBox window)
     { PF_LAYER_REPEATS, pf_layer_repeats, false },
     { PF_LAYER_MISSING, pf_layer_missing, false },
     { PF_LAYER_PAIR_LINES, pf_layer_pair_lines, false },
+    { UNDER_THREADS, pf_layer_predicted, false },
+    { PF_LAYER_THREADS, pf_layer_threads, false },
     { PF_LAYER_OUTLINE, pf_layer_outline, true },
     { PF_LAYER_PINHOLES, pf_layer_pinholes, true },
     { PF_LAYER_PREDICTED, pf_layer_predicted, false },
@@ -79,17 +97,16 @@ draw_layers (PfPage *page, const PfScene *scene, PfLayers shown, PfBox window)
     { PF_LAYER_BEADS, pf_layer_beads, false },
     { PF_LAYER_NUMBERS, pf_layer_labels, true },
   };
-  PfView view = pf_view_field (1, false);
-  view.window = window;
-  pf_page_clip_group (page, "drawing", window);
+  pf_page_clip_group (page, "drawing", view->window);
   if (shown & PF_LAYER_BACKGROUND)
-    pf_layer_background (page, &view, &scene->pricking);
+    pf_layer_background (page, view, &scene->pricking);
   for (size_t i = 0; i < G_N_ELEMENTS (layers); i++)
-    for (guint m = 0; (shown & layers[i].layer) && m < scene->drawn->len; m++)
+    for (guint m = 0; m < scene->drawn->len; m++)
       {
         const PfDrawn *drawn = g_ptr_array_index (scene->drawn, m);
-        if (layers[i].of_edge || drawn->motif->filling)
-          layers[i].draw (page, &view, drawn);
+        const PfLayers own = layers_of (drawn, shown, pixel);
+        if ((own & layers[i].layer) && (layers[i].of_edge || drawn->motif->filling))
+          layers[i].draw (page, view, drawn);
       }
   pf_page_group_end (page);
 }
@@ -128,11 +145,19 @@ pf_scene_numbers (const PfScene *scene)
   return numbers;
 }
 
+static void
+draw_window (PfPage *page, const PfScene *scene, PfLayers shown, PfBox window, double pixel)
+{
+  PfView view = pf_view_field (1, false);
+  view.window = window;
+  pf_draw_layers (page, &view, scene, shown, pixel);
+}
+
 char *
 pf_scene_svg (const PfScene *scene, PfLayers layers, PfBox window, double pixel)
 {
   PfPage *page = pf_page_new_window (window, pixel);
-  draw_layers (page, scene, layers, window);
+  draw_window (page, scene, layers, window, pixel);
   return pf_page_finish (page);
 }
 
@@ -140,6 +165,6 @@ void
 pf_scene_draw (const PfScene *scene, PfLayers layers, PfBox window, double pixel, cairo_t *cr)
 {
   PfPage *page = pf_page_new_cairo (cr, pixel);
-  draw_layers (page, scene, layers, window);
+  draw_window (page, scene, layers, window, pixel);
   pf_page_finish (page);
 }

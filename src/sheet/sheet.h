@@ -79,7 +79,12 @@ typedef enum {
   PF_LAYER_BEADS = 1 << 9,
   PF_LAYER_NUMBERS = 1 << 10, /* of pairs, pinholes and motifs */
   PF_LAYER_ALL = (1 << 11) - 1,
+  /* Not one of those: the threads as they lie, in place of pair lines and pins. Where they would be
+   * thinner than PF_THREAD_LEAST pixels, these are shown all the same. */
+  PF_LAYER_THREADS = 1 << 11,
 } PfLayers;
+
+#define PF_THREAD_LEAST 1.5
 
 /* How lines of pairs look on a screen; on paper they are always as printed. */
 #define PF_N_PAIR_KINDS (PF_PAIR_FINISHED + 1)
@@ -90,6 +95,15 @@ typedef struct {
 
 PfLook pf_look_printed (void);
 bool pf_look_equal (const PfLook *a, const PfLook *b);
+
+/* Are the threads of a filled motif thick enough to be shown, with `pixel` mm to a pixel? */
+bool pf_threads_show (const PfMotif *motif, double pixel);
+
+/* Saves the threads of a filled pricking as they lie, with outlines, pinholes and beads, at true
+ * size: all of the drawing, or the part of it in `part` (may be NULL), mm from the drawing's top
+ * left. As .svg, .pdf or .png, which has 200 dots to the cm. PF_ERROR_SETTING, PF_ERROR_TOO_BIG. */
+bool pf_close_up_save (const PfPricking *pricking, const PfBox *part, gint64 created,
+                       const char *filename, GError **error);
 
 /* A pricking ready to be drawn on the screen. It holds references to its motifs; use it in one
  * thread at a time. The same layers are drawn as on the sheet, in the drawing's own mm. */

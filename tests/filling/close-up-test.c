@@ -56,12 +56,12 @@ test_word (gconstpointer data)
   const PfPlacement placement = { .gap = 10, .mirror = word->mirror };
   g_autoptr (PfFilling) filling = fill (region, ground, placement);
   g_assert_cmpuint (filling->n_stitches, ==, 1);
-  g_autoptr (PfThreads) threads = pf_threads_new (filling, ground);
-  g_autoptr (PfCloseUp) close_up = pf_close_up_new (filling, ground, threads, region->box, 0);
+  g_autoptr (PfLaid) laid = pf_laid_new (filling, ground, 0);
+  g_autoptr (PfCloseUp) close_up = pf_close_up_part (laid, region->box);
   int strands[4] = { 0 };
   for (size_t s = 0; s < close_up->n_strands; s++)
     for (int place = 0; place < 4; place++)
-      strands[place] += threads->in[place / 2][place % 2] == close_up->strands[s].thread;
+      strands[place] += laid->threads->in[place / 2][place % 2] == close_up->strands[s].thread;
   for (int place = 0; place < 4; place++)
     g_assert_cmpint (strands[place], ==, word->strands[place]);
 }
@@ -154,9 +154,9 @@ test_no_crossings (gconstpointer name)
   g_autoptr (PfRegion) region = sample_polygon (square, 4);
   const PfPlacement placement = { .gap = 5 };
   g_autoptr (PfFilling) filling = fill (region, ground, placement);
-  g_autoptr (PfThreads) threads = pf_threads_new (filling, ground);
+  g_autoptr (PfLaid) laid = pf_laid_new (filling, ground, 0);
   const PfBox box = { { -20, -20 }, { 20, 20 } };
-  g_autoptr (PfCloseUp) close_up = pf_close_up_new (filling, ground, threads, box, 0);
+  g_autoptr (PfCloseUp) close_up = pf_close_up_part (laid, box);
   g_assert_cmpuint (close_up->n_strands, >, 100);
   g_assert_cmpfloat (close_up->thickness, >, 0.01);
   g_assert_cmpint (count_crossings (close_up), ==, 0);
@@ -171,13 +171,14 @@ test_thickness (void)
   g_autoptr (PfRegion) region = sample_polygon (square, 4);
   const PfPlacement placement = { .gap = 5 };
   g_autoptr (PfFilling) filling = fill (region, ground, placement);
-  g_autoptr (PfThreads) threads = pf_threads_new (filling, ground);
-  g_autoptr (PfCloseUp) widest = pf_close_up_new (filling, ground, threads, region->box, 0);
-  g_autoptr (PfCloseUp) thin = pf_close_up_new (filling, ground, threads, region->box, 0.05);
-  g_autoptr (PfCloseUp) thick = pf_close_up_new (filling, ground, threads, region->box, 3);
+  g_autoptr (PfLaid) widest = pf_laid_new (filling, ground, 0);
+  g_autoptr (PfLaid) thin = pf_laid_new (filling, ground, 0.05);
+  g_autoptr (PfLaid) thick = pf_laid_new (filling, ground, 3);
   g_assert_cmpfloat (thin->thickness, ==, 0.05);
   g_assert_cmpfloat (widest->thickness, >, 0.05);
   g_assert_cmpfloat (thick->thickness, ==, widest->thickness);
+  g_autoptr (PfCloseUp) close_up = pf_close_up_part (thin, region->box);
+  g_assert_cmpfloat (close_up->thickness, ==, 0.05);
 }
 
 int

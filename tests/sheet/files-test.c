@@ -262,12 +262,13 @@ test_png_size (void)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (PfSheet) sheet = sample_sheet (1);
-  g_autoptr (GByteArray) png = pf_paint_png (pf_sheet_page_svg (sheet, 0), 210, 297, &error);
+  g_autoptr (GByteArray) png =
+      pf_paint_png (pf_sheet_page_svg (sheet, 0), 210, 297, PF_PNG_DOTS, &error);
   g_assert_no_error (error);
   g_assert_cmpmem (png->data, 8, "\x89PNG\r\n\x1a\n", 8);
   g_assert_cmpmem (png->data + 12, 12, "IHDR\0\0\x09\xb0\0\0\x0d\xb4", 12);
 
-  g_assert_null (pf_paint_png (pf_sheet_page_svg (sheet, 0), 1e6, 10, &error));
+  g_assert_null (pf_paint_png (pf_sheet_page_svg (sheet, 0), 1e6, 10, PF_PNG_DOTS, &error));
   g_assert_error (error, PF_ERROR, PF_ERROR_TOO_BIG);
 }
 
