@@ -1,181 +1,213 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/*
- * The drawings are the sheet's own drawings of grounds, rendered once when the gallery is first
- * seen, a few at each idle moment so that nothing waits for them.
- */
 #include "ground-gallery.h"
 
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
-#include <librsvg/rsvg.h>
 
-#include <sheet.h>
-
-/* The side of a drawing, in pixels. */
-#define TILE 84
+#include "form.h"
+#include "ground-finder.h"
+#include "ground-page.h"
+#include "ground-tiles.h"
 
 struct _PfGroundGallery {
   GtkBox parent_instance;
 
-  GtkFlowBox *box;
-  GPtrArray *grounds;  /* of PfGround, as they stand in the box */
-  GPtrArray *pictures; /* of GtkImage, borrowed */
-  guint drawn;         /* so many pictures have their drawing */
-  guint idle;
-  guint chosen; /* or the first */
-  bool updating;
+  GPtrArray *grounds; /* of PfGround, by family and title */
+  PfGroundFinder *finder;
+  PfGroundTiles *tiles;
+  GtkStack *stack; /* tiles, or what to do if none is found */
+  GtkLabel *count;
+  GtkWidget *about;
+  PfUnits units;
+  GtkWidget *window; /* of the page, or NULL */
+  PfGroundPage *page;
 };
 
 G_DEFINE_FINAL_TYPE (PfGroundGallery, pf_ground_gallery, GTK_TYPE_BOX)
 
 static guint chosen_signal;
 
-static GdkTexture *
-draw_ground (const PfGround *ground, int side)
-{
-  g_autofree char *svg = pf_ground_tile_svg (ground);
-  RsvgHandle *handle = rsvg_handle_new_from_data ((const guint8 *) svg, strlen (svg), NULL);
-  if (handle == NULL)
-    return NULL;
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, side, side);
-  cairo_t *cr = cairo_create (surface);
-  const RsvgRectangle viewport = { 0, 0, side, side };
-  cairo_set_source_rgb (cr, 1, 1, 1);
-  cairo_paint (cr);
-  rsvg_handle_render_document (handle, cr, &viewport, NULL);
-  g_object_unref (handle);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  const gsize stride = (gsize) cairo_image_surface_get_stride (surface);
-  g_autoptr (GBytes) bytes =
-      g_bytes_new (cairo_image_surface_get_data (surface), stride * (gsize) side);
-  cairo_surface_destroy (surface);
-  return gdk_memory_texture_new (side, side, GDK_MEMORY_DEFAULT, bytes, stride);
-}
-
-static gboolean
-draw_next (gpointer data)
-{
-  PfGroundGallery *gallery = data;
-  if (gallery->drawn == gallery->grounds->len)
-    {
-      gallery->idle = 0;
-      return G_SOURCE_REMOVE;
-    }
-  const PfGround *ground = g_ptr_array_index (gallery->grounds, gallery->drawn);
-  const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (gallery));
-  g_autoptr (GdkTexture) texture = draw_ground (ground, TILE * scale);
-  gtk_image_set_from_paintable (g_ptr_array_index (gallery->pictures, gallery->drawn),
-                                GDK_PAINTABLE (texture));
-  gallery->drawn++;
-  return G_SOURCE_CONTINUE;
-}
-
-static void
-chosen (PfGroundGallery *gallery, GtkFlowBoxChild *child)
-{
-  if (gallery->updating)
-    return;
-  const guint n = (guint) gtk_flow_box_child_get_index (child);
-  const PfGround *ground = g_ptr_array_index (gallery->grounds, n);
-  g_signal_emit (gallery, chosen_signal, 0, ground->name);
-}
-
 void
 pf_ground_gallery_set_chosen (PfGroundGallery *gallery, const char *name)
 {
-  gallery->updating = true;
-  for (guint n = 0; n < gallery->grounds->len; n++)
+  pf_ground_tiles_set_chosen (gallery->tiles, name);
+}
+
+void
+pf_ground_gallery_set_units (PfGroundGallery *gallery, PfUnits units)
+{
+  gallery->units = units;
+}
+
+static void
+chosen (PfGroundGallery *gallery, const char *name)
+{
+  g_signal_emit (gallery, chosen_signal, 0, name);
+}
+
+/* --- Searching ----------------------------------------------------------------------------------
+ */
+
+static void
+search (PfGroundGallery *gallery)
+{
+  const guint n_all = gallery->grounds->len;
+  const guint n =
+      pf_ground_tiles_search (gallery->tiles, pf_ground_finder_search (gallery->finder));
+  g_autofree char *count =
+      n == n_all
+          ? g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u ground", "%u grounds", n_all), n_all)
+          : g_strdup_printf (_ ("%u of %u grounds"), n, n_all);
+  gtk_label_set_label (gallery->count, count);
+  gtk_stack_set_visible_child_name (gallery->stack, n > 0 ? "tiles" : "none");
+  gtk_widget_set_sensitive (gallery->about, n > 0);
+}
+
+static void
+show_all (PfGroundGallery *gallery)
+{
+  pf_ground_finder_clear (gallery->finder);
+  pf_ground_finder_focus_words (gallery->finder);
+}
+
+/* The keyboard goes on to what is there: the tiles, or the button for all of them. */
+static void
+leave_finder (PfGroundGallery *gallery)
+{
+  if (pf_ground_tiles_current (gallery->tiles) != NULL)
+    pf_ground_tiles_focus_first (gallery->tiles);
+  else
+    gtk_widget_child_focus (GTK_WIDGET (gallery->stack), GTK_DIR_TAB_FORWARD);
+}
+
+/* --- The page of one ----------------------------------------------------------------------------
+ */
+
+static void
+window_gone (PfGroundGallery *gallery)
+{
+  gallery->window = NULL;
+  gallery->page = NULL;
+}
+
+static void
+open_window (PfGroundGallery *gallery)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (gallery));
+  gallery->window = pf_ground_page_window_new (GTK_WINDOW (root), &gallery->page);
+  g_signal_connect_object (gallery->window, "destroy", G_CALLBACK (window_gone), gallery,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (gallery->page, "use", G_CALLBACK (chosen), gallery, G_CONNECT_SWAPPED);
+}
+
+static void
+tell_about (PfGroundGallery *gallery, const char *name)
+{
+  g_autoptr (GPtrArray) shown = pf_ground_tiles_shown (gallery->tiles);
+  for (guint n = 0; n < shown->len; n++)
     {
-      const PfGround *ground = g_ptr_array_index (gallery->grounds, n);
-      GtkWidget *child = GTK_WIDGET (gtk_flow_box_get_child_at_index (gallery->box, (int) n));
-      const bool is_it = g_strcmp0 (ground->name, name) == 0;
-      if (is_it)
-        {
-          gallery->chosen = n;
-          gtk_widget_add_css_class (child, "chosen");
-        }
-      else
-        gtk_widget_remove_css_class (child, "chosen");
-      gtk_accessible_update_state (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_STATE_SELECTED, is_it,
-                                   -1);
+      const PfGround *ground = g_ptr_array_index (shown, n);
+      if (g_strcmp0 (ground->name, name) != 0)
+        continue;
+      if (gallery->window == NULL)
+        open_window (gallery);
+      pf_ground_page_show (gallery->page, shown, n, gallery->units);
+      gtk_window_present (GTK_WINDOW (gallery->window));
     }
-  gallery->updating = false;
 }
 
 static void
-add_tile (PfGroundGallery *gallery, PfGround *ground)
+about_clicked (PfGroundGallery *gallery)
 {
-  GtkWidget *tile = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkWidget *picture = gtk_image_new ();
-  GtkWidget *label = gtk_label_new (ground->title);
-  GtkWidget *child = gtk_flow_box_child_new ();
-  gtk_image_set_pixel_size (GTK_IMAGE (picture), TILE);
-  gtk_widget_set_halign (picture, GTK_ALIGN_CENTER);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  ground->title, -1);
-  gtk_widget_add_css_class (picture, "ground-tile");
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_lines (GTK_LABEL (label), 2);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), 12);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 12);
-  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
-  gtk_widget_add_css_class (label, "caption");
-  gtk_label_set_yalign (GTK_LABEL (label), 0);
-  gtk_box_append (GTK_BOX (tile), picture);
-  gtk_box_append (GTK_BOX (tile), label);
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), tile);
-  gtk_widget_set_tooltip_text (child, ground->title);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  ground->title, -1);
-  gtk_flow_box_append (gallery->box, child);
-  g_ptr_array_add (gallery->grounds, ground);
-  g_ptr_array_add (gallery->pictures, picture);
+  const PfGround *ground = pf_ground_tiles_current (gallery->tiles);
+  if (ground != NULL)
+    tell_about (gallery, ground->name);
 }
 
-static void
-add_tiles (PfGroundGallery *gallery)
+/* --- The widget ---------------------------------------------------------------------------------
+ */
+
+static int
+compare_grounds (gconstpointer a, gconstpointer b)
 {
+  return pf_ground_compare (*(const PfGround *const *) a, *(const PfGround *const *) b);
+}
+
+static GPtrArray *
+load_grounds (void)
+{
+  GPtrArray *grounds = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_ground_free);
   g_auto (GStrv) names = pf_ground_names ();
   for (char **name = names; *name != NULL; name++)
     {
       PfGround *ground = pf_ground_load (*name, NULL);
       if (ground != NULL)
-        add_tile (gallery, ground);
+        g_ptr_array_add (grounds, ground);
     }
+  g_ptr_array_sort (grounds, compare_grounds);
+  return grounds;
 }
 
 static void
-pf_ground_gallery_map (GtkWidget *widget)
+threads_toggled (PfGroundGallery *gallery, GtkToggleButton *threads)
 {
-  PfGroundGallery *gallery = PF_GROUND_GALLERY (widget);
-  GTK_WIDGET_CLASS (pf_ground_gallery_parent_class)->map (widget);
-  if (gallery->idle == 0 && gallery->drawn < gallery->grounds->len)
-    gallery->idle = g_idle_add (draw_next, gallery);
+  pf_ground_tiles_show_threads (gallery->tiles, gtk_toggle_button_get_active (threads));
 }
 
-/* One stop for Tab, at the chosen ground: arrow keys go from one to the next. */
-static gboolean
-pf_ground_gallery_focus (GtkWidget *widget, GtkDirectionType direction)
+/* What tiles show, and how many there are. */
+static GtkWidget *
+switch_new (PfGroundGallery *gallery)
 {
-  PfGroundGallery *gallery = PF_GROUND_GALLERY (widget);
-  if (direction != GTK_DIR_TAB_FORWARD && direction != GTK_DIR_TAB_BACKWARD)
-    return GTK_WIDGET_CLASS (pf_ground_gallery_parent_class)->focus (widget, direction);
-  if (gtk_widget_get_focus_child (widget) != NULL)
-    return FALSE;
-  GtkFlowBoxChild *child = gtk_flow_box_get_child_at_index (gallery->box, (int) gallery->chosen);
-  return child != NULL && gtk_widget_grab_focus (GTK_WIDGET (child));
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *linked = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *drawings = gtk_toggle_button_new_with_label (_ ("Drawings"));
+  GtkWidget *threads = gtk_toggle_button_new_with_label (_ ("Threads"));
+  GtkWidget *count = gtk_label_new (NULL);
+  gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (threads), GTK_TOGGLE_BUTTON (drawings));
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (drawings), TRUE);
+  gtk_widget_set_tooltip_text (drawings, _ ("Show pins, stitches and pair lines"));
+  gtk_widget_set_tooltip_text (threads, _ ("Show the threads close up"));
+  g_signal_connect_swapped (threads, "toggled", G_CALLBACK (threads_toggled), gallery);
+  gtk_widget_add_css_class (linked, "linked");
+  gtk_box_append (GTK_BOX (linked), drawings);
+  gtk_box_append (GTK_BOX (linked), threads);
+  gtk_widget_add_css_class (count, "dim-label");
+  gtk_widget_add_css_class (count, "caption");
+  gtk_widget_set_hexpand (count, TRUE);
+  gtk_label_set_xalign (GTK_LABEL (count), 1);
+  gtk_box_append (GTK_BOX (row), linked);
+  gtk_box_append (GTK_BOX (row), count);
+  gallery->count = GTK_LABEL (count);
+  return row;
+}
+
+static GtkWidget *
+none_new (PfGroundGallery *gallery)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *heading = gtk_label_new (_ ("No ground is like that"));
+  GtkWidget *hint = gtk_label_new (_ ("Search with fewer words, or for any number of pairs and all "
+                                      "families."));
+  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Show all grounds"));
+  gtk_widget_add_css_class (heading, "heading");
+  gtk_label_set_wrap (GTK_LABEL (hint), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (hint), 30);
+  gtk_label_set_justify (GTK_LABEL (hint), GTK_JUSTIFY_CENTER);
+  gtk_widget_set_halign (button, GTK_ALIGN_CENTER);
+  gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (show_all), gallery);
+  gtk_box_append (GTK_BOX (box), heading);
+  gtk_box_append (GTK_BOX (box), hint);
+  gtk_box_append (GTK_BOX (box), button);
+  return box;
 }
 
 static void
 pf_ground_gallery_dispose (GObject *object)
 {
   PfGroundGallery *gallery = PF_GROUND_GALLERY (object);
-  g_clear_handle_id (&gallery->idle, g_source_remove);
+  if (gallery->window != NULL)
+    gtk_window_destroy (GTK_WINDOW (gallery->window));
   g_clear_pointer (&gallery->grounds, g_ptr_array_unref);
-  g_clear_pointer (&gallery->pictures, g_ptr_array_unref);
   G_OBJECT_CLASS (pf_ground_gallery_parent_class)->dispose (object);
 }
 
@@ -183,33 +215,46 @@ static void
 pf_ground_gallery_class_init (PfGroundGalleryClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = pf_ground_gallery_dispose;
-  GTK_WIDGET_CLASS (class)->map = pf_ground_gallery_map;
-  GTK_WIDGET_CLASS (class)->focus = pf_ground_gallery_focus;
   chosen_signal = g_signal_new ("chosen", PF_TYPE_GROUND_GALLERY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
 static void
+connect_parts (PfGroundGallery *gallery)
+{
+  g_signal_connect_swapped (gallery->finder, "changed", G_CALLBACK (search), gallery);
+  g_signal_connect_swapped (gallery->finder, "leave", G_CALLBACK (leave_finder), gallery);
+  g_signal_connect_swapped (gallery->finder, "accept", G_CALLBACK (pf_ground_tiles_choose_first),
+                            gallery->tiles);
+  g_signal_connect_swapped (gallery->tiles, "chosen", G_CALLBACK (chosen), gallery);
+  g_signal_connect_swapped (gallery->tiles, "about", G_CALLBACK (tell_about), gallery);
+  g_signal_connect_swapped (gallery->tiles, "left-upwards",
+                            G_CALLBACK (pf_ground_finder_focus_words), gallery->finder);
+  g_signal_connect_swapped (gallery->about, "clicked", G_CALLBACK (about_clicked), gallery);
+  pf_ground_finder_listen_in (gallery->finder, GTK_WIDGET (gallery->tiles));
+}
+
+static void
 pf_ground_gallery_init (PfGroundGallery *gallery)
 {
-  gallery->grounds = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_ground_free);
-  gallery->pictures = g_ptr_array_new ();
-  gallery->box = GTK_FLOW_BOX (gtk_flow_box_new ());
-  gtk_flow_box_set_selection_mode (gallery->box, GTK_SELECTION_NONE);
-  gtk_flow_box_set_min_children_per_line (gallery->box, 3);
-  gtk_flow_box_set_max_children_per_line (gallery->box, 3);
-  gtk_flow_box_set_homogeneous (gallery->box, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gallery->box), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Grounds"), -1);
-  g_signal_connect_swapped (gallery->box, "child-activated", G_CALLBACK (chosen), gallery);
-  add_tiles (gallery);
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
-                                  GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scroller), 264);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (gallery->box));
-  gtk_widget_set_hexpand (scroller, TRUE);
-  gtk_box_append (GTK_BOX (gallery), scroller);
+  gallery->grounds = load_grounds ();
+  gallery->finder = PF_GROUND_FINDER (pf_ground_finder_new (gallery->grounds));
+  gallery->tiles = PF_GROUND_TILES (pf_ground_tiles_new (gallery->grounds));
+  gallery->stack = GTK_STACK (gtk_stack_new ());
+  gallery->about = gtk_button_new_with_mnemonic (_ ("About this groun_d…"));
+  gtk_widget_set_tooltip_text (
+      gallery->about,
+      _ ("How it is worked, its threads and where it comes from (Space, on a ground)"));
+  gtk_stack_add_named (gallery->stack, GTK_WIDGET (gallery->tiles), "tiles");
+  gtk_stack_add_named (gallery->stack, none_new (gallery), "none");
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (gallery), GTK_ORIENTATION_VERTICAL);
+  gtk_box_set_spacing (GTK_BOX (gallery), 6);
+  gtk_box_append (GTK_BOX (gallery), GTK_WIDGET (gallery->finder));
+  gtk_box_append (GTK_BOX (gallery), switch_new (gallery));
+  gtk_box_append (GTK_BOX (gallery), GTK_WIDGET (gallery->stack));
+  gtk_box_append (GTK_BOX (gallery), gallery->about);
+  connect_parts (gallery);
+  search (gallery);
 }
 
 GtkWidget *

@@ -11,6 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bead-room.h"
 #include "ground-gallery.h"
 #include "ground-tool.h"
 #include "resources.h"
@@ -35,6 +36,7 @@ struct _PfGroundPanel {
   GtkLabel *footside;
   PfThreadBox *thread_box;
   GtkDropDown *partial, *beads;
+  GtkLabel *bead_room;
   GtkLabel *count_repeats, *count_partial, *count_left_out, *count_stitches, *count_pins;
   GtkLabel *count_beads, *count_pairs, *count_at_once, *count_turned, *count_carried;
   GtkLabel *count_sewings, *count_pinholes, *count_bars, *count_off;
@@ -94,6 +96,14 @@ show_angle (PfGroundPanel *panel, const PfDraft *draft)
 }
 
 static void
+show_bead_room (PfGroundPanel *panel, PfEditor *editor, const PfDraft *draft)
+{
+  g_autofree char *words = pf_bead_room_words (editor, draft);
+  gtk_label_set_label (panel->bead_room, words);
+  gtk_widget_set_visible (GTK_WIDGET (panel->bead_room), *words != '\0');
+}
+
+static void
 show_count (GtkLabel *label, const PfCounts *counts, size_t count)
 {
   g_autofree char *text = counts != NULL ? g_strdup_printf ("%zu", count) : g_strdup ("–");
@@ -142,7 +152,9 @@ update (PfPanel *base)
     {
       show_settings (panel, draft);
       show_angle (panel, draft);
+      show_bead_room (panel, editor, draft);
     }
+  pf_ground_gallery_set_units (panel->gallery, pf_editor_units (editor));
   pf_thread_box_show (panel->thread_box, draft, motif);
   show_counts (panel, motif);
 }
@@ -395,6 +407,7 @@ pf_ground_panel_class_init (PfGroundPanelClass *class)
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, thread_box);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, partial);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, beads);
+  gtk_widget_class_bind_template_child (widget, PfGroundPanel, bead_room);
   bind_counts (widget);
   gtk_widget_class_bind_template_callback (widget, centre_clicked);
   gtk_widget_class_bind_template_callback (widget, all_clicked);

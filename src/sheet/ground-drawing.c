@@ -448,13 +448,25 @@ pf_ground_drawing_svg (const PfGround *ground)
   return ground_page (ground, &width, &height);
 }
 
+static char *
+patch_svg (const PfGround *ground, double side, bool names)
+{
+  const PfBox window = { { 0, 0 }, { side, side } };
+  PfPage *page = pf_page_new (side, side, ground->title ? ground->title : ground->name);
+  draw_patch (page, ground, window, names);
+  return pf_page_finish (page);
+}
+
+char *
+pf_ground_patch_svg (const PfGround *ground)
+{
+  return patch_svg (ground, WINDOW, true);
+}
+
 char *
 pf_ground_tile_svg (const PfGround *ground)
 {
-  const PfBox window = { { 0, 0 }, { TILE, TILE } };
-  PfPage *page = pf_page_new (TILE, TILE, ground->title ? ground->title : ground->name);
-  draw_patch (page, ground, window, false);
-  return pf_page_finish (page);
+  return patch_svg (ground, TILE, false);
 }
 
 bool

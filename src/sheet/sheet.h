@@ -51,7 +51,9 @@ bool pf_sheet_save (const PfSheet *sheet, const char *filename, char ***files, G
 
 /* One ground by itself, as an SVG document: a patch of repeats with pins, pair lines and names. */
 char *pf_ground_drawing_svg (const PfGround *ground);
-/* A square patch of it alone, to be shown small. Free with g_free(). */
+/* A square patch of it alone, with the names of the stitches; and one to be shown small. Free with
+ * g_free(). */
+char *pf_ground_patch_svg (const PfGround *ground);
 char *pf_ground_tile_svg (const PfGround *ground);
 /* The same as the drawing, saved as .svg, .pdf or .png. */
 bool pf_ground_drawing_save (const PfGround *ground, const char *filename, GError **error);
