@@ -5,29 +5,17 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "ground-pictures.h"
+#include "ground-tile.h"
 
-#define SIDE 84    /* of a picture, pixels */
-#define WIDTH 104  /* of a tile: all are as wide, and as high as their row */
 #define HEIGHT 300 /* of what is seen of all tiles, at least */
-
-typedef struct {
-  PfGround *ground; /* borrowed from the array */
-  GtkWidget *child, *image;
-  GdkTexture *pictures[2]; /* PF_GROUND_TILE_DRAWING, _THREADS */
-  bool failed[2];
-} Tile;
 
 struct _PfGroundTiles {
   GtkBox parent_instance;
 
-  GPtrArray *grounds;
-  GArray *tiles; /* of Tile, as they stand in the box */
+  GPtrArray *tiles; /* of PfGroundTile, as they stand in the box */
   GtkFlowBox *box;
   GtkAdjustment *scroll;
-  PfGroundPicture shown;
-  GCancellable *cancellable;
-  bool drawing; /* a picture is being made */
+  bool drawing; /* one of them */
   int chosen;   /* -1: none */
   int current;  /* had the keyboard last; -1: none */
   guint scroll_tick;
@@ -38,10 +26,16 @@ G_DEFINE_FINAL_TYPE (PfGroundTiles, pf_ground_tiles, GTK_TYPE_BOX)
 enum { CHOSEN, ABOUT, LEFT_UPWARDS, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
-static Tile *
+static PfGroundTile *
 tile_at (PfGroundTiles *tiles, int n)
 {
-  return &g_array_index (tiles->tiles, Tile, n);
+  return g_ptr_array_index (tiles->tiles, (guint) n);
+}
+
+static PfGround *
+ground_at (PfGroundTiles *tiles, int n)
+{
+  return pf_ground_tile_ground (tile_at (tiles, n));
 }
 
 static int
@@ -53,7 +47,7 @@ n_tiles (PfGroundTiles *tiles)
 static bool
 is_shown (PfGroundTiles *tiles, int n)
 {
-  return n >= 0 && gtk_widget_get_visible (tile_at (tiles, n)->child);
+  return n >= 0 && gtk_widget_get_visible (GTK_WIDGET (tile_at (tiles, n)));
 }
 
 /* --- Pictures -----------------------------------------------------------------------------------
@@ -64,7 +58,8 @@ static bool
 find_rows (PfGroundTiles *tiles, int n, double *top, double *bottom)
 {
   graphene_rect_t bounds;
-  if (!gtk_widget_compute_bounds (tile_at (tiles, n)->child, GTK_WIDGET (tiles->box), &bounds))
+  if (!gtk_widget_compute_bounds (GTK_WIDGET (tile_at (tiles, n)), GTK_WIDGET (tiles->box),
+                                  &bounds))
     return false;
   *top = bounds.origin.y;
   *bottom = bounds.origin.y + bounds.size.height;
@@ -83,8 +78,7 @@ is_in_view (PfGroundTiles *tiles, int n)
 static bool
 lacks_picture (PfGroundTiles *tiles, int n)
 {
-  const Tile *tile = tile_at (tiles, n);
-  return is_shown (tiles, n) && tile->pictures[tiles->shown] == NULL && !tile->failed[tiles->shown];
+  return is_shown (tiles, n) && pf_ground_tile_lacks_picture (tile_at (tiles, n));
 }
 
 /* -1: none lacks one. */
@@ -101,78 +95,32 @@ next_to_draw (PfGroundTiles *tiles)
   return next;
 }
 
-static void draw_next (PfGroundTiles *tiles);
-
-typedef struct {
-  PfGroundTiles *tiles; /* referenced */
-  int n;
-  PfGroundPicture picture;
-  int scale;
-} Drawing;
-
-static void
-drawn (GObject *source G_GNUC_UNUSED, GAsyncResult *result, gpointer data)
-{
-  g_autofree Drawing *drawing = data;
-  g_autoptr (PfGroundTiles) tiles = drawing->tiles;
-  g_autoptr (GdkTexture) texture = pf_ground_picture_finish (result, NULL);
-  tiles->drawing = false;
-  if (tiles->tiles == NULL) /* the window is gone */
-    return;
-  Tile *tile = tile_at (tiles, drawing->n);
-  if (drawing->scale == gtk_widget_get_scale_factor (GTK_WIDGET (tiles)))
-    {
-      tile->failed[drawing->picture] = texture == NULL;
-      g_set_object (&tile->pictures[drawing->picture], texture);
-      if (texture != NULL && drawing->picture == tiles->shown)
-        gtk_image_set_from_paintable (GTK_IMAGE (tile->image), GDK_PAINTABLE (texture));
-    }
-  draw_next (tiles);
-}
-
 static void
 draw_next (PfGroundTiles *tiles)
 {
-  if (tiles->drawing || tiles->tiles == NULL || !gtk_widget_get_mapped (GTK_WIDGET (tiles)))
+  if (tiles->drawing || !gtk_widget_get_mapped (GTK_WIDGET (tiles)))
     return;
   const int n = next_to_draw (tiles);
   if (n < 0)
     return;
-  Drawing *drawing = g_new (Drawing, 1);
-  const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (tiles));
-  *drawing = (Drawing){ g_object_ref (tiles), n, tiles->shown, scale };
   tiles->drawing = true;
-  pf_ground_picture_draw (tile_at (tiles, n)->ground, tiles->shown, SIDE * scale,
-                          tiles->cancellable, drawn, drawing);
+  pf_ground_tile_draw (tile_at (tiles, n));
 }
 
 static void
-show_pictures (PfGroundTiles *tiles)
+drawn (PfGroundTiles *tiles)
 {
-  for (int n = 0; n < n_tiles (tiles); n++)
-    {
-      const Tile *tile = tile_at (tiles, n);
-      GdkTexture *texture = tile->pictures[tiles->shown];
-      gtk_image_set_from_paintable (GTK_IMAGE (tile->image),
-                                    texture != NULL ? GDK_PAINTABLE (texture) : NULL);
-    }
+  tiles->drawing = false;
   draw_next (tiles);
 }
 
 void
 pf_ground_tiles_show_threads (PfGroundTiles *tiles, bool threads)
 {
-  tiles->shown = threads ? PF_GROUND_TILE_THREADS : PF_GROUND_TILE_DRAWING;
-  show_pictures (tiles);
-}
-
-static void
-scale_changed (PfGroundTiles *tiles)
-{
   for (int n = 0; n < n_tiles (tiles); n++)
-    for (int picture = 0; picture < 2; picture++)
-      g_clear_object (&tile_at (tiles, n)->pictures[picture]);
-  show_pictures (tiles);
+    pf_ground_tile_show (tile_at (tiles, n),
+                         threads ? PF_GROUND_TILE_THREADS : PF_GROUND_TILE_DRAWING);
+  draw_next (tiles);
 }
 
 /* --- Which ones ---------------------------------------------------------------------------------
@@ -206,16 +154,10 @@ pf_ground_tiles_set_chosen (PfGroundTiles *tiles, const char *name)
   tiles->chosen = -1;
   for (int n = 0; n < n_tiles (tiles); n++)
     {
-      const Tile *tile = tile_at (tiles, n);
-      const bool is_it = g_strcmp0 (tile->ground->name, name) == 0;
+      const bool is_it = g_strcmp0 (ground_at (tiles, n)->name, name) == 0;
       if (is_it)
         tiles->chosen = n;
-      if (is_it)
-        gtk_widget_add_css_class (tile->child, "chosen");
-      else
-        gtk_widget_remove_css_class (tile->child, "chosen");
-      gtk_accessible_update_state (GTK_ACCESSIBLE (tile->child), GTK_ACCESSIBLE_STATE_SELECTED,
-                                   is_it, -1);
+      pf_ground_tile_set_chosen (tile_at (tiles, n), is_it);
     }
   if (tiles->chosen != before)
     scroll_soon (tiles);
@@ -227,8 +169,8 @@ pf_ground_tiles_search (PfGroundTiles *tiles, PfGroundSearch search)
   guint n_found = 0;
   for (int n = 0; n < n_tiles (tiles); n++)
     {
-      const bool found = pf_ground_search_finds (search, tile_at (tiles, n)->ground);
-      gtk_widget_set_visible (tile_at (tiles, n)->child, found);
+      const bool found = pf_ground_search_finds (search, ground_at (tiles, n));
+      gtk_widget_set_visible (GTK_WIDGET (tile_at (tiles, n)), found);
       n_found += found;
     }
   gtk_adjustment_set_value (tiles->scroll, 0);
@@ -258,7 +200,7 @@ const PfGround *
 pf_ground_tiles_current (PfGroundTiles *tiles)
 {
   const int n = current (tiles);
-  return n >= 0 ? tile_at (tiles, n)->ground : NULL;
+  return n >= 0 ? ground_at (tiles, n) : NULL;
 }
 
 GPtrArray *
@@ -267,7 +209,7 @@ pf_ground_tiles_shown (PfGroundTiles *tiles)
   GPtrArray *shown = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_ground_free);
   for (int n = 0; n < n_tiles (tiles); n++)
     if (is_shown (tiles, n))
-      g_ptr_array_add (shown, pf_ground_ref (tile_at (tiles, n)->ground));
+      g_ptr_array_add (shown, pf_ground_ref (ground_at (tiles, n)));
   return shown;
 }
 
@@ -278,7 +220,7 @@ static void
 choose (PfGroundTiles *tiles, int n)
 {
   if (n >= 0 && n != tiles->chosen)
-    g_signal_emit (tiles, signals[CHOSEN], 0, tile_at (tiles, n)->ground->name);
+    g_signal_emit (tiles, signals[CHOSEN], 0, ground_at (tiles, n)->name);
 }
 
 static void
@@ -297,7 +239,7 @@ pf_ground_tiles_choose_first (PfGroundTiles *tiles)
 static bool
 focus_tile (PfGroundTiles *tiles, int n)
 {
-  return n >= 0 && gtk_widget_child_focus (tile_at (tiles, n)->child, GTK_DIR_TAB_FORWARD);
+  return n >= 0 && gtk_widget_child_focus (GTK_WIDGET (tile_at (tiles, n)), GTK_DIR_TAB_FORWARD);
 }
 
 void
@@ -310,7 +252,7 @@ static void
 tell_about (PfGroundTiles *tiles, GtkWidget *child)
 {
   const int n = gtk_flow_box_child_get_index (GTK_FLOW_BOX_CHILD (child));
-  g_signal_emit (tiles, signals[ABOUT], 0, tile_at (tiles, n)->ground->name);
+  g_signal_emit (tiles, signals[ABOUT], 0, ground_at (tiles, n)->name);
 }
 
 static bool
@@ -379,52 +321,18 @@ pf_ground_tiles_focus (GtkWidget *widget, GtkDirectionType direction)
 /* --- The widget ---------------------------------------------------------------------------------
  */
 
-static GtkWidget *
-label_new (const char *title)
-{
-  GtkWidget *label = gtk_label_new (title);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_lines (GTK_LABEL (label), 3);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), 12);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 12);
-  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
-  gtk_label_set_yalign (GTK_LABEL (label), 0);
-  gtk_widget_add_css_class (label, "caption");
-  return label;
-}
-
 static void
 add_tile (PfGroundTiles *tiles, PfGround *ground)
 {
-  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  Tile tile = { .ground = ground, .child = gtk_flow_box_child_new (), .image = gtk_image_new () };
-  g_autofree char *tip = g_strdup_printf (_ ("%s\nFamily: %s"), ground->title, ground->family);
-  gtk_image_set_pixel_size (GTK_IMAGE (tile.image), SIDE);
-  gtk_widget_set_halign (tile.image, GTK_ALIGN_CENTER);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (tile.image), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  ground->title, -1);
-  gtk_widget_add_css_class (tile.image, "ground-tile");
-  gtk_box_append (GTK_BOX (column), tile.image);
-  gtk_box_append (GTK_BOX (column), label_new (ground->title));
-  gtk_widget_set_size_request (column, WIDTH, -1);
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (tile.child), column);
-  gtk_widget_set_tooltip_text (tile.child, tip);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (tile.child), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  ground->title, -1);
+  GtkWidget *tile = pf_ground_tile_new (ground);
   GtkEventController *focus = gtk_event_controller_focus_new ();
   g_signal_connect (focus, "enter", G_CALLBACK (entered), tiles);
-  gtk_widget_add_controller (tile.child, focus);
-  gtk_flow_box_append (tiles->box, tile.child);
-  g_array_append_val (tiles->tiles, tile);
-}
-
-static void
-tile_clear (gpointer data)
-{
-  Tile *tile = data;
-  g_clear_object (&tile->pictures[0]);
-  g_clear_object (&tile->pictures[1]);
+  gtk_widget_add_controller (tile, focus);
+  g_signal_connect_object (tile, "drawn", G_CALLBACK (drawn), tiles, G_CONNECT_SWAPPED);
+  g_signal_connect_object (tile, "notify::scale-factor", G_CALLBACK (draw_next), tiles,
+                           G_CONNECT_SWAPPED);
+  gtk_flow_box_append (tiles->box, tile);
+  g_ptr_array_add (tiles->tiles, tile);
 }
 
 static void
@@ -437,21 +345,17 @@ pf_ground_tiles_map (GtkWidget *widget)
 }
 
 static void
-pf_ground_tiles_dispose (GObject *object)
+pf_ground_tiles_finalize (GObject *object)
 {
-  PfGroundTiles *tiles = PF_GROUND_TILES (object);
-  g_cancellable_cancel (tiles->cancellable);
-  g_clear_object (&tiles->cancellable);
-  g_clear_pointer (&tiles->tiles, g_array_unref);
-  g_clear_pointer (&tiles->grounds, g_ptr_array_unref);
-  G_OBJECT_CLASS (pf_ground_tiles_parent_class)->dispose (object);
+  g_ptr_array_unref (PF_GROUND_TILES (object)->tiles);
+  G_OBJECT_CLASS (pf_ground_tiles_parent_class)->finalize (object);
 }
 
 static void
 pf_ground_tiles_class_init (PfGroundTilesClass *class)
 {
   const GType type = PF_TYPE_GROUND_TILES;
-  G_OBJECT_CLASS (class)->dispose = pf_ground_tiles_dispose;
+  G_OBJECT_CLASS (class)->finalize = pf_ground_tiles_finalize;
   GTK_WIDGET_CLASS (class)->map = pf_ground_tiles_map;
   GTK_WIDGET_CLASS (class)->focus = pf_ground_tiles_focus;
   signals[CHOSEN] = g_signal_new ("chosen", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
@@ -475,16 +379,13 @@ listen (PfGroundTiles *tiles)
   gtk_widget_add_controller (GTK_WIDGET (tiles->box), keys);
   gtk_widget_add_controller (GTK_WIDGET (tiles->box), GTK_EVENT_CONTROLLER (click));
   g_signal_connect_swapped (tiles->box, "child-activated", G_CALLBACK (activated), tiles);
-  g_signal_connect (tiles, "notify::scale-factor", G_CALLBACK (scale_changed), NULL);
 }
 
 static void
 pf_ground_tiles_init (PfGroundTiles *tiles)
 {
-  tiles->tiles = g_array_new (FALSE, FALSE, sizeof (Tile));
-  g_array_set_clear_func (tiles->tiles, tile_clear);
+  tiles->tiles = g_ptr_array_new ();
   tiles->chosen = tiles->current = -1;
-  tiles->cancellable = g_cancellable_new ();
   tiles->box = GTK_FLOW_BOX (gtk_flow_box_new ());
   gtk_flow_box_set_selection_mode (tiles->box, GTK_SELECTION_NONE);
   gtk_flow_box_set_min_children_per_line (tiles->box, 3);
@@ -509,7 +410,6 @@ GtkWidget *
 pf_ground_tiles_new (GPtrArray *grounds)
 {
   PfGroundTiles *tiles = g_object_new (PF_TYPE_GROUND_TILES, NULL);
-  tiles->grounds = g_ptr_array_ref (grounds);
   for (guint n = 0; n < grounds->len; n++)
     add_tile (tiles, g_ptr_array_index (grounds, n));
   return GTK_WIDGET (tiles);

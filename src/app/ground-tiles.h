@@ -18,7 +18,7 @@ G_DECLARE_FINAL_TYPE (PfGroundTiles, pf_ground_tiles, PF, GROUND_TILES, GtkBox)
  * "about" (const char *name): the maker wants to know more of it. "left-upwards": with the arrow
  * key, from the first row.
  *
- * Takes a reference to the array of PfGround, which stays as it is. */
+ * For the grounds (of PfGround), in their order. */
 GtkWidget *pf_ground_tiles_new (GPtrArray *grounds);
 
 /* Shows those that the search finds, and says how many these are. */

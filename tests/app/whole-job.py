@@ -34,6 +34,19 @@ def first_start(tap):
     tap.equal(program.close(), 0, "Closed without a question when nothing was done")
 
 
+def controls(program):
+    """How many there are, and those without a name."""
+    seen, nameless = 0, []
+    for node, _ in program.everything():
+        if node.getRoleName() not in CONTROLS or not has_state(node, pyatspi.STATE_FOCUSABLE):
+            continue
+        seen += 1
+        if not node.name.strip() or re.match(r"(Gtk|Pf)[A-Z]", node.name):
+            nameless.append(f"{node.getRoleName()} “{node.name}” in “{node.parent.name}”"
+                            f" at {extents(node)}")
+    return seen, nameless
+
+
 def check_names(tap, program):
     """All that can be worked with has a name of its own, in every step. A widget without one is
     told by its type, as in “GtkButton”."""
@@ -41,14 +54,7 @@ def check_names(tap, program):
         program.key(f"alt+{n + 1}")
         program.find(re.compile(step + ": .*"))
         time.sleep(0.5)
-        seen, nameless = 0, []
-        for node, _ in program.everything():
-            if node.getRoleName() not in CONTROLS or not has_state(node, pyatspi.STATE_FOCUSABLE):
-                continue
-            seen += 1
-            if not node.name.strip() or re.match(r"(Gtk|Pf)[A-Z]", node.name):
-                nameless.append(f"{node.getRoleName()} “{node.name}” in “{node.parent.name}”"
-                                f" at {extents(node)}")
+        seen, nameless = controls(program)
         tap.ok(seen > 12 and not nameless, f"{step}: every control has a name", seen, *nameless)
 
 
@@ -148,6 +154,25 @@ def walk_is_heard(tap, program):
     tap.ok(has_state(teller, pyatspi.STATE_FOCUSED), "The walk leaves the keyboard on the canvas")
 
 
+def search_and_read(tap, program):
+    """Searches for a ground, reads its page and those beside it, and comes back."""
+    words = program.find("Find a ground by name or family", "entry")
+    program.tab_to(words)
+    program.type("ARMURE eight")
+    wait_until(lambda: program.look_for(re.compile("1 of [0-9]+ grounds"), "label"), "one ground")
+    program.key("Down", "space")
+    program.wait_for_window("About this ground")
+    pictures = [program.find(re.compile(start)) for start in
+                (f"Drawing of {ARMURE}: ", f"{ARMURE} close up: ")]
+    seen, nameless = controls(program)
+    tap.ok(all(pictures) and seen > 12 and not nameless,
+           "Search, Down and Space open a ground's page, where all has a name", seen, *nameless)
+    program.key("Escape")
+    program.wait_gone("About this ground")
+    program.key("Up", "Escape")
+    wait_until(lambda: program.look_for(re.compile("[0-9]+ grounds"), "label"), "all grounds")
+
+
 def by_keyboard(tap):
     """The whole job by keyboard"""
     document = FOLDER / "by-keyboard.pinfold"
@@ -155,6 +180,7 @@ def by_keyboard(tap):
     program.choose_file("ctrl+i", "Import a drawing or scan", DEMO / "quince-leaf.svg")
     program.find(re.compile("Outline: (?!nothing).*"))
     program.key("alt+3")
+    search_and_read(tap, program)
     cell = program.find(ARMURE, "table cell")
     program.tab_to(cell)
     program.key("Right", "Left", "Return")
