@@ -68,6 +68,20 @@ append_bobbins (GString *text, const PfMotif *motif, const PfThreadNeeds *needs)
     }
 }
 
+/* At which size the piece is redrawn for threads of the table that are thicker or thinner. */
+static void
+append_scales (GString *text, double wraps_per_cm)
+{
+  size_t n;
+  const PfThreadKind *kinds = pf_thread_table (&n);
+  g_string_append (text, _ ("For a thread of another thickness, redraw the piece at 100 · these "
+                            "wraps per cm / its own:\n"));
+  for (size_t k = 0; k < n; k++)
+    if (k == 0 || kinds[k].wraps_per_cm != kinds[k - 1].wraps_per_cm)
+      g_string_append_printf (text, _ ("  %g wraps per cm: %.0f %%\n"), kinds[k].wraps_per_cm,
+                              pf_fit_scale (wraps_per_cm, kinds[k].wraps_per_cm));
+}
+
 void
 pf_report_append_thread (GString *text, const PfMotif *motif)
 {
@@ -80,6 +94,7 @@ pf_report_append_thread (GString *text, const PfMotif *motif)
   g_string_append_printf (text, "\n%s\n", _ ("Thread"));
   append_thread (text, use);
   g_string_append_printf (text, "%s\n", fit);
+  append_scales (text, use->wraps_per_cm);
   append_bobbins (text, motif, &needs);
   g_string_append_printf (text, _ ("All bobbins together: %.1f m\n"), needs.total / 1000);
   pf_thread_needs_clear (&needs);

@@ -299,6 +299,8 @@ test_thread (void)
   g_assert_cmpfloat_with_epsilon (total[1] - total[0], 250.0 * 2 * (double) filling->n_pairs, 0.1);
   g_autofree char *with = pf_report_text (pricking);
   g_assert_nonnull (strstr (with, "On each bobbin"));
+  /* 100 · 20 / 27: by proportion */
+  g_assert_nonnull (strstr (with, "  27 wraps per cm: 74 %\n"));
   g_assert_nonnull (strstr (with, "#aa0000"));
   pf_thread_use_clear (&use);
   pf_pricking_free (pricking);
