@@ -55,10 +55,29 @@ pf_ground_finder_clear (PfGroundFinder *finder)
   changed (finder);
 }
 
+/* GTK's own way to do this would take Return, too. */
+static gboolean
+typed_elsewhere (PfGroundFinder *finder, guint keyval, guint keycode G_GNUC_UNUSED,
+                 GdkModifierType state)
+{
+  const gunichar letter = gdk_keyval_to_unicode (keyval);
+  char text[8] = "";
+  if (!g_unichar_isgraph (letter) || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) != 0)
+    return FALSE;
+  g_unichar_to_utf8 (letter, text);
+  int end = -1;
+  gtk_editable_insert_text (GTK_EDITABLE (finder->words), text, -1, &end);
+  return TRUE;
+}
+
 void
 pf_ground_finder_listen_in (PfGroundFinder *finder, GtkWidget *widget)
 {
-  gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (finder->words), widget);
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (typed_elsewhere), finder,
+                           G_CONNECT_SWAPPED);
+  gtk_widget_add_controller (widget, keys);
 }
 
 void

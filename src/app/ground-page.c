@@ -218,13 +218,14 @@ heading_new (const char *text)
 }
 
 static GtkPicture *
-add_picture (GtkWidget *row, const char *caption)
+add_picture (GtkWidget *row, const char *name, const char *caption)
 {
   GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   GtkWidget *picture = gtk_picture_new ();
   GtkWidget *label = gtk_label_new (caption);
   gtk_widget_set_size_request (picture, LEAST_SIDE, LEAST_SIDE);
   gtk_widget_add_css_class (picture, "ground-tile");
+  pf_name_widget (picture, name);
   gtk_widget_add_css_class (label, "caption");
   gtk_widget_add_css_class (label, "dim-label");
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
@@ -270,8 +271,10 @@ content_new (PfGroundPage *page)
   gtk_widget_add_css_class (content, "ground-page");
   gtk_box_set_homogeneous (GTK_BOX (pictures), TRUE);
   page->title = text_new ("title-2");
-  page->drawing = add_picture (pictures, _ ("Pins, stitches and pair lines; one repeat on a tint"));
-  page->threads = add_picture (pictures, _ ("Its threads, over and under each other"));
+  page->drawing = add_picture (pictures, _ ("Drawing"),
+                               _ ("Pins, stitches and pair lines; one repeat on a tint"));
+  page->threads =
+      add_picture (pictures, _ ("Threads"), _ ("Its threads, over and under each other"));
   page->notes = text_new (NULL);
   page->steps = text_new ("numeric");
   gtk_box_append (GTK_BOX (working), heading_new (_ ("Working one repeat")));

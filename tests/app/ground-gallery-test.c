@@ -220,6 +220,27 @@ test_keys (Fixture *f, gconstpointer data G_GNUC_UNUSED)
   g_assert_true (gtk_widget_get_focus_child (f->finder) != NULL);
 }
 
+/* Letters typed on a tile go on with the search; what else is pressed there doesn't. */
+static void
+test_typing (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  type (f, "spider 1");
+  press_key (f->words, GDK_KEY_Down, 0);
+  g_assert_false (press_key (f->tiles, GDK_KEY_Return, 0));
+  g_assert_false (press_key (f->tiles, GDK_KEY_6, GDK_CONTROL_MASK));
+  g_assert_false (press_key (f->tiles, GDK_KEY_Left, 0));
+  g_assert_false (press_key (f->tiles, GDK_KEY_BackSpace, 0));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (f->words)), ==, "spider 1");
+  g_assert_true (press_key (f->tiles, GDK_KEY_6, 0));
+  assert_shown (f, "spider-16");
+  g_assert_true (gtk_widget_get_focus_child (f->finder) != NULL);
+  g_assert_cmpint (gtk_editable_get_position (GTK_EDITABLE (f->words)), ==, 9);
+  g_assert_true (press_key (f->words, GDK_KEY_Down, 0));
+  press_key (f->tiles, GDK_KEY_z, 0); /* its tile is gone, and the keyboard in the words */
+  assert_shown (f, "");
+  g_assert_true (gtk_widget_get_focus_child (f->finder) != NULL);
+}
+
 static void
 test_return (Fixture *f, gconstpointer data G_GNUC_UNUSED)
 {
@@ -429,6 +450,7 @@ main (int argc, char **argv)
   ADD ("order", test_order);
   ADD ("search", test_search);
   ADD ("keys", test_keys);
+  ADD ("typing", test_typing);
   ADD ("return", test_return);
   ADD ("pictures", test_pictures);
   ADD ("page/words", test_page_words);
