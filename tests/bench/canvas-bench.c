@@ -112,12 +112,13 @@ render_frame (void)
   return took;
 }
 
+/* `zoom` times as large as the whole. */
 static void
-measure_frames (const char *ground, const char *how)
+measure_frames (const char *ground, const char *how, double zoom)
 {
   double times[N_FRAMES], shown[N_FRAMES];
   pf_canvas_fit (canvas);
-  pf_canvas_set_zoom (canvas, 2 * pf_canvas_zoom (canvas));
+  pf_canvas_set_zoom (canvas, zoom * pf_canvas_zoom (canvas));
   next_frame ();
   if (!wait_until (picture_is_sharp))
     g_error ("No sharp picture came");
@@ -127,7 +128,7 @@ measure_frames (const char *ground, const char *how)
       times[n] = render_frame ();
       shown[n] = times[n] + next_frame ();
     }
-  g_autofree char *what = g_strdup_printf ("ms a frame, %s, %s", ground, how);
+  g_autofree char *what = g_strdup_printf ("ms a frame, %s, %s, zoom %.1f", ground, how, zoom);
   bench_at_most (what, of_95 (times), 16);
   /* How long the window system takes to show it isn't ours. The frame is rendered twice here. */
   printf ("  rendered twice and brought to the screen: %.2f ms\n", of_95 (shown));
@@ -155,6 +156,27 @@ measure_drag (const char *ground, double zoom)
   g_autofree char *what =
       g_strdup_printf ("ms from a move of the ground to its lines, %s, zoom %.1f", ground, zoom);
   bench_at_most (what, of_95 (times), 50);
+}
+
+/* The least zoom at which the threads are shown, and a larger one. A pair is lit up. */
+static void
+measure_threads (const char *ground, const char *how)
+{
+  char *what = g_strconcat (ground, " with threads", NULL);
+  pf_canvas_set_layers (canvas, PF_LAYER_ALL | PF_LAYER_THREADS);
+  pf_editor_select (editor, (PfPick){ .kind = PF_PICK_PAIR, .index = 7 });
+  double zoom = 1;
+  for (pf_canvas_fit (canvas); pf_canvas_threads_too_small (canvas); zoom *= 1.05)
+    {
+      pf_canvas_fit (canvas);
+      pf_canvas_set_zoom (canvas, zoom * pf_canvas_zoom (canvas));
+    }
+  measure_frames (what, how, 1.6 * zoom);
+  measure_frames (what, how, 4 * zoom);
+  measure_drag (what, 1.6 * zoom);
+  pf_canvas_set_layers (canvas, PF_LAYER_ALL);
+  pf_editor_select (editor, PF_PICK_NOTHING);
+  g_free (what);
 }
 
 static void
@@ -191,7 +213,10 @@ main (void)
       g_autoptr (PfDocument) document = bench_document (grounds[g], N_STITCHES);
       pf_editor_open (editor, document);
       for (size_t w = 0; w < G_N_ELEMENTS (ways); w++)
-        measure_frames (grounds[g], ways[w]);
+        {
+          measure_frames (grounds[g], ways[w], 2);
+          measure_threads (grounds[g], ways[w]);
+        }
       measure_drag (grounds[g], 1);
       measure_drag (grounds[g], 3);
     }
