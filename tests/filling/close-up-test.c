@@ -181,6 +181,61 @@ test_thickness (void)
   g_assert_cmpfloat (close_up->thickness, ==, 0.05);
 }
 
+/* --- Parts ------------------------------------------------------------------------------------
+ */
+
+/* How much thread lies in the box, mm, and of which threads (2 · pair + side), one or all (-1). */
+static double
+length_in (const PfCloseUp *close_up, PfBox box, int thread)
+{
+  double length = 0;
+  g_autoptr (GArray) pieces = pieces_of (close_up);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const Piece *p = &g_array_index (pieces, Piece, i);
+      const PfPoint m = { (p->a.x + p->b.x) / 2, (p->a.y + p->b.y) / 2 };
+      if (m.x > box.min.x && m.x < box.max.x && m.y > box.min.y && m.y < box.max.y &&
+          (thread < 0 || (int) close_up->strands[p->strand].thread == thread))
+        length += hypot (p->b.x - p->a.x, p->b.y - p->a.y);
+    }
+  return length;
+}
+
+/* A part shows what the whole shows there, also one so small that no stitch lies in it; and each
+ * pair's two threads lie in it as they do in the whole. */
+static void
+test_parts (gconstpointer name)
+{
+  g_autoptr (PfGround) ground = sample_ground (name);
+  static const PfPoint corners[] = { { -20, -16 }, { 3, -22 }, { 21, 14 }, { -12, 19 } };
+  g_autoptr (PfRegion) region = sample_polygon (corners, 4);
+  const PfPlacement placement = { .gap = 5, .turn = 20 };
+  g_autoptr (PfFilling) filling = fill (region, ground, placement);
+  g_autoptr (PfLaid) laid = pf_laid_new (filling, ground, 0);
+  g_autoptr (PfCloseUp) whole = pf_close_up_part (laid, (PfBox){ { -99, -99 }, { 99, 99 } });
+  double seen = 0;
+  for (int n = 0; n < 40; n++)
+    {
+      const double side = n % 4 == 0 ? 12 : 0.7;
+      const PfPoint at = { g_test_rand_double_range (-16, 16), g_test_rand_double_range (-16, 16) };
+      const PfBox box = { at, { at.x + side, at.y + side } };
+      g_autoptr (PfCloseUp) part = pf_close_up_part (laid, box);
+      const double length = length_in (part, box, -1);
+      g_assert_cmpfloat_with_epsilon (length, length_in (whole, box, -1), 1e-9);
+      g_assert_cmpuint (part->n_points, <=, whole->n_points);
+      seen += side < 1 ? length : 0;
+      const guint32 pair = (guint32) g_test_rand_int_range (0, (int) filling->n_pairs);
+      g_autoptr (PfCloseUp) two = pf_close_up_pair (laid, box, pair);
+      for (size_t s = 0; s < two->n_strands; s++)
+        g_assert_cmpuint (two->strands[s].thread / 2, ==, pair);
+      for (int side_of_pair = 0; side_of_pair < 2; side_of_pair++)
+        g_assert_cmpfloat_with_epsilon (
+            length_in (two, box, 2 * (int) pair + side_of_pair),
+            length_in (whole, box, 2 * (int) pair + side_of_pair), 1e-9);
+    }
+  g_assert_cmpfloat (seen, >, 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -195,6 +250,12 @@ main (int argc, char **argv)
     {
       g_autofree char *path = g_strdup_printf ("/close-up/no-crossings/%s", *name);
       g_test_add_data_func_full (path, g_strdup (*name), test_no_crossings, g_free);
+    }
+  static const char *const in_parts[] = { "torchon", "armure", "valenciennes-square" };
+  for (size_t n = 0; n < G_N_ELEMENTS (in_parts); n++)
+    {
+      g_autofree char *path = g_strdup_printf ("/close-up/parts/%s", in_parts[n]);
+      g_test_add_data_func (path, in_parts[n], test_parts);
     }
   g_test_add_func ("/close-up/thickness", test_thickness);
   return g_test_run ();

@@ -137,6 +137,78 @@ test_runs (gconstpointer data)
     g_assert_cmpint (ABS (straight - zigzag), <=, all / 4);
 }
 
+/* --- In words ---------------------------------------------------------------------------------
+ */
+
+typedef struct {
+  const char *word;
+  const char *left, *right; /* what is told of the pair that comes in on the left, on the right */
+} Told;
+
+/* One stitch alone, its threads 1 2 3 4 followed by hand: a cross takes the middle two, a twist the
+ * two of each pair. Half stitch gives 3 1 4 2: each pair parts. Half stitch twice gives 4 3 2 1: the
+ * pairs change sides, each whole. Corners of the square, where all lines end, are pinholes 1, 4, 7
+ * and 10: each side has three parts. */
+static const Told told[] = {
+  { "ct",
+    "Both bobbins of pair 1 begin at pinhole 1. They part at pin 1 of repeat (0, 0). The left "
+    "bobbin ends in pair 1, at pinhole 10. The right bobbin ends in pair 2, at pinhole 7.",
+    "Both bobbins of pair 2 begin at pinhole 4. They part at pin 1 of repeat (0, 0). The left "
+    "bobbin ends in pair 1, at pinhole 10. The right bobbin ends in pair 2, at pinhole 7." },
+  { "ctct",
+    "Both bobbins of pair 1 begin at pinhole 1. They stay together all the way. Both end in pair "
+    "2, at pinhole 7.",
+    "Both bobbins of pair 2 begin at pinhole 4. They stay together all the way. Both end in pair "
+    "1, at pinhole 10." },
+};
+
+static void
+test_told (gconstpointer data)
+{
+  const Told *t = data;
+  g_autoptr (PfGround) ground = sample_ground ("torchon");
+  g_free (ground->stitches[0].work);
+  ground->stitches[0].work = g_strdup (t->word);
+  static const PfPoint square[] = { { -4, -4 }, { 4, -4 }, { 4, 4 }, { -4, 4 } };
+  g_autoptr (PfRegion) region = sample_polygon (square, 4);
+  g_autoptr (PfFilling) filling = fill (region, ground, (PfPlacement){ .gap = 10 }, false);
+  g_assert_cmpuint (filling->n_stitches, ==, 1);
+  g_autoptr (PfThreads) threads = pf_threads_new (filling, ground);
+  for (guint32 pair = 0; pair < 2; pair++)
+    {
+      g_autofree char *words = pf_explain_threads (threads, filling, ground, pair);
+      g_assert_cmpstr (words, ==, pair == 0 ? t->left : t->right);
+    }
+}
+
+/* All pairs of torchon ground run on together (common practice), all of point ground part: one
+ * thread runs on, the other zigzags (Jo Edkins, lace school web pages). */
+static void
+test_part (void)
+{
+  static const struct {
+    const char *ground;
+    bool part;
+  } grounds[] = { { "torchon", false }, { "point-net", true } };
+  for (size_t g = 0; g < G_N_ELEMENTS (grounds); g++)
+    {
+      g_autoptr (PfGround) ground = sample_ground (grounds[g].ground);
+      static const PfPoint square[] = { { 0, 0 }, { 40, 0 }, { 40, 40 }, { 0, 40 } };
+      g_autoptr (PfRegion) region = sample_polygon (square, 4);
+      const PfPlacement placement = { .gap = 3, .origin = { 20.3, 19.9 } };
+      g_autoptr (PfFilling) filling = fill (region, ground, placement, false);
+      g_autoptr (PfThreads) threads = pf_threads_new (filling, ground);
+      g_assert_cmpuint (filling->n_pairs, >, 10);
+      for (guint32 pair = 0; pair < filling->n_pairs; pair++)
+        {
+          g_autofree char *words = pf_explain_threads (threads, filling, ground, pair);
+          g_assert_true ((strstr (words, "They part at") != NULL) == grounds[g].part);
+          g_assert_true ((strstr (words, "together all the way") != NULL) != grounds[g].part);
+          g_assert_nonnull (strstr (words, "in pair "));
+        }
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -152,5 +224,11 @@ main (int argc, char **argv)
       g_autofree char *path = g_strdup_printf ("/threads/runs/%s-%s", runs[r].ground, runs[r].word);
       g_test_add_data_func (path, &runs[r], test_runs);
     }
+  for (size_t t = 0; t < G_N_ELEMENTS (told); t++)
+    {
+      g_autofree char *path = g_strdup_printf ("/threads/told/%s", told[t].word);
+      g_test_add_data_func (path, &told[t], test_told);
+    }
+  g_test_add_func ("/threads/part", test_part);
   return g_test_run ();
 }
