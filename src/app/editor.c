@@ -378,6 +378,13 @@ pf_editor_select (PfEditor *editor, PfPick pick)
 }
 
 void
+pf_editor_select_line (PfEditor *editor, PfLineId line)
+{
+  if (editor->selected.kind == PF_PICK_SEWING || editor->selected.kind == PF_PICK_PAIR)
+    editor->selected_line = line;
+}
+
+void
 pf_editor_hover (PfEditor *editor, PfPick pick)
 {
   if (!pf_editor_has (editor, pick))

@@ -100,6 +100,8 @@ PfPick pf_editor_hovered (PfEditor *editor);
 /* A selected sewing or pair stays selected through changes of the filling if its cut line is still
  * there. Selecting a thing of another motif makes that one active. */
 void pf_editor_select (PfEditor *editor, PfPick pick);
+/* Another cut line of the selected sewing or pair, by which it is to be found again. */
+void pf_editor_select_line (PfEditor *editor, PfLineId line);
 void pf_editor_hover (PfEditor *editor, PfPick pick);
 bool pf_pick_equal (PfPick a, PfPick b);
 /* Does the pick name something that is there now? */

@@ -42,12 +42,15 @@ canvas_clicked (PfPartnerList *self)
   gtk_popover_popdown (GTK_POPOVER (self));
 }
 
+/* As the list is closed GTK hands the keyboard from one of its buttons to the next: that isn't the
+ * maker, and nothing would put the light out again. */
 static void
 light_up (PfPartnerList *self, GtkWidget *button)
 {
   const PfMotif *motif = pf_sewing_motif (self->editor);
   const guint crossing = number_of (button);
-  if (motif == NULL || crossing >= motif->filling->n_crossings)
+  if (!gtk_widget_get_visible (GTK_WIDGET (self)) || motif == NULL ||
+      crossing >= motif->filling->n_crossings)
     return;
   pf_editor_hover (self->editor, (PfPick){ .kind = PF_PICK_PAIR,
                                            .draft = (size_t) pf_editor_active (self->editor),

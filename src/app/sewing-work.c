@@ -173,6 +173,18 @@ pf_sewing_partners (const PfMotif *motif, guint32 sewing)
   return partners;
 }
 
+/* Where the crossing's pair is sewn now: what is numbered on the canvas. */
+static char *
+words_for_place (const PfSewing *sewing)
+{
+  const guint32 before = sewing->between[0], after = sewing->between[1];
+  if (sewing->pinhole != PF_NONE)
+    return g_strdup_printf (_ ("at pinhole %u"), sewing->pinhole + 1);
+  if (before == after)
+    return g_strdup (_ ("at the bar"));
+  return g_strdup_printf (_ ("between pinholes %u and %u"), before + 1, after + 1);
+}
+
 char *
 pf_sewing_partner_name (const PfMotif *motif, guint32 sewing, guint32 crossing, PfUnits units)
 {
@@ -181,17 +193,17 @@ pf_sewing_partner_name (const PfMotif *motif, guint32 sewing, guint32 crossing, 
   const guint32 mine = turning_crossing (&filling->sewings[sewing]);
   const PfPlace from = filling->crossings[mine].place;
   const double way = pf_edge_way (motif, from.loop, from.along, c->place.along);
-  const char *stitch = motif->ground->stitches[filling->stitches[c->stitch].id.k].name;
+  g_autofree char *place = words_for_place (&filling->sewings[c->sewing]);
   g_autofree char *length = pf_format_fixed_length (fabs (way), 1, units);
+  /* Translators: pair, place (“at pinhole 12”, “between pinholes 3 and 4”), distance. */
   if (c->leaves)
-    return way < 0 ? g_strdup_printf (_ ("Pair %u, which leaves stitch %s, %s back"), c->pair + 1,
-                                      stitch, length)
-                   : g_strdup_printf (_ ("Pair %u, which leaves stitch %s, %s on"), c->pair + 1,
-                                      stitch, length);
-  return way < 0 ? g_strdup_printf (_ ("Pair %u, which enters stitch %s, %s back"), c->pair + 1,
-                                    stitch, length)
-                 : g_strdup_printf (_ ("Pair %u, which enters stitch %s, %s on"), c->pair + 1,
-                                    stitch, length);
+    return way < 0 ? g_strdup_printf (_ ("Pair %u, which leaves %s, %s back"), c->pair + 1, place,
+                                      length)
+                   : g_strdup_printf (_ ("Pair %u, which leaves %s, %s on"), c->pair + 1, place,
+                                      length);
+  return way < 0
+             ? g_strdup_printf (_ ("Pair %u, which enters %s, %s back"), c->pair + 1, place, length)
+             : g_strdup_printf (_ ("Pair %u, which enters %s, %s on"), c->pair + 1, place, length);
 }
 
 /* --- What is chosen -----------------------------------------------------------------------------
@@ -286,6 +298,7 @@ pf_sewing_turn_with (PfEditor *editor, PfDraft *draft, guint32 sewing, guint32 c
   const PfFilling *filling = pf_sewing_motif (editor)->filling;
   const PfLineId mine = pf_crossing_line (filling, turning_crossing (&filling->sewings[sewing]));
   const PfLineId other = pf_crossing_line (filling, crossing);
+  pf_editor_select_line (editor, mine);
   choose (editor, draft,
           (PfSewingChoice){ .line = mine.leaves ? mine : other,
                             .kind = PF_SEW_TURN,

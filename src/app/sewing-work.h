@@ -29,7 +29,8 @@ bool pf_sewing_can_be_round_bar (const PfMotif *motif, guint32 sewing);
  * PF_SEWING_PARTNERS of them (guint32). Free with g_array_unref(). */
 #define PF_SEWING_PARTNERS 8
 GArray *pf_sewing_partners (const PfMotif *motif, guint32 sewing);
-/* A crossing in a few words: "from pin 3, 4.5 mm on". Free with g_free(). */
+/* A crossing by what stands on the canvas: "Pair 7, which enters at pinhole 12, 4.5 mm on". Free
+ * with g_free(). */
 char *pf_sewing_partner_name (const PfMotif *motif, guint32 sewing, guint32 crossing,
                               PfUnits units);
 
@@ -46,6 +47,7 @@ PfRepeatState pf_repeat_choice (const PfMotif *motif, int i, int j);
 bool pf_sewing_move (PfEditor *editor, PfDraft *draft, guint32 sewing, int step);
 void pf_sewing_go_round_bar (PfEditor *editor, PfDraft *draft, guint32 sewing);
 void pf_sewing_make_alone (PfEditor *editor, PfDraft *draft, guint32 sewing);
+/* What was selected there goes with the line that turns. */
 void pf_sewing_turn_with (PfEditor *editor, PfDraft *draft, guint32 sewing, guint32 crossing);
 void pf_sewing_reset (PfEditor *editor, PfDraft *draft, guint32 sewing);
 void pf_repeat_choose (PfEditor *editor, PfDraft *draft, int i, int j, PfRepeatState state);

@@ -23,6 +23,7 @@ struct _PfSewingsTool {
   PfTool parent_instance;
 
   PfWalk walk;
+  bool walk_chosen; /* by the maker */
   bool choosing;
   PfPick chooser; /* the sewing that a line is chosen for */
   PfEdgeDrag sewing;
@@ -50,16 +51,25 @@ get_selected (PfEditor *editor, guint32 *sewing)
 /* --- Choosing what to turn with -----------------------------------------------------------------
  */
 
+/* At first through that of which there is something to choose: a repeat can be kept or plain only
+ * if its ground has a core. */
 PfWalk
 pf_sewings_tool_walk (PfSewingsTool *self)
 {
-  return self->walk;
+  PfEditor *editor = pf_tool_editor (PF_TOOL (self));
+  const PfMotif *motif = pf_sewing_motif (editor);
+  const PfDraft *draft = pf_editor_draft (editor);
+  const PfGround *ground = motif != NULL ? motif->ground : draft != NULL ? draft->ground : NULL;
+  if (self->walk_chosen)
+    return self->walk;
+  return ground == NULL || ground->has_core ? PF_WALK_REPEATS : PF_WALK_SEWINGS;
 }
 
 void
 pf_sewings_tool_set_walk (PfSewingsTool *self, PfWalk walk)
 {
   self->walk = walk;
+  self->walk_chosen = true;
 }
 
 bool
@@ -245,13 +255,13 @@ key (PfTool *tool, guint keyval, GdkModifierType state, double pixel G_GNUC_UNUS
   switch (gdk_keyval_to_lower (keyval))
     {
     case GDK_KEY_Tab:
-      return pf_walk_go (editor, self->walk, 1, false);
+      return pf_walk_go (editor, pf_sewings_tool_walk (self), 1, false);
     case GDK_KEY_ISO_Left_Tab:
-      return pf_walk_go (editor, self->walk, -1, false);
+      return pf_walk_go (editor, pf_sewings_tool_walk (self), -1, false);
     case GDK_KEY_n:
-      return pf_walk_go (editor, self->walk, 1, true);
+      return pf_walk_go (editor, pf_sewings_tool_walk (self), 1, true);
     case GDK_KEY_p:
-      return pf_walk_go (editor, self->walk, -1, true);
+      return pf_walk_go (editor, pf_sewings_tool_walk (self), -1, true);
     case GDK_KEY_Escape:
       return escape (self);
     default:

@@ -18,6 +18,8 @@ G_DECLARE_FINAL_TYPE (PfSewingsTool, pf_sewings_tool, PF, SEWINGS_TOOL, PfTool)
 
 PfTool *pf_sewings_tool_new (PfEditor *editor);
 
+/* What is walked through: until the maker sets it, partial repeats of a ground with a core, else
+ * sewings. */
 PfWalk pf_sewings_tool_walk (PfSewingsTool *tool);
 void pf_sewings_tool_set_walk (PfSewingsTool *tool, PfWalk walk);
 

@@ -9,6 +9,7 @@
 #include <pinhole-steps.h>
 #include <resources.h>
 #include <sewing-work.h>
+#include <sewings-tool.h>
 #include <stretch-row.h>
 #include <strip-view-private.h>
 
@@ -319,6 +320,146 @@ test_sewings_turn (Fixture *f, gconstpointer data G_GNUC_UNUSED)
   assert_undone (f);
 }
 
+/* A sewing whose pair turns and could turn elsewhere, and what it can turn with. */
+static guint32
+find_turning (Fixture *f)
+{
+  const PfFilling *filling = motif_of (f->editor)->filling;
+  for (guint32 s = 0; s < filling->n_sewings; s++)
+    {
+      g_autoptr (GArray) partners = pf_sewing_partners (motif_of (f->editor), s);
+      if (filling->sewings[s].kind == PF_PAIR_TURNED && partners->len > 1)
+        return s;
+    }
+  g_assert_not_reached ();
+}
+
+static void
+count_partner_names (Fixture *f, guint *n_pinholes, guint *n_bars)
+{
+  const PfMotif *motif = motif_of (f->editor);
+  const PfFilling *filling = motif->filling;
+  *n_pinholes = *n_bars = 0;
+  for (guint32 s = 0; s < filling->n_sewings; s++)
+    {
+      g_autoptr (GArray) partners = pf_sewing_partners (motif, s);
+      for (guint p = 0; p < partners->len; p++)
+        {
+          const guint32 crossing = g_array_index (partners, guint32, p);
+          const PfCrossing *c = &filling->crossings[crossing];
+          const PfSewing *sewing = &filling->sewings[c->sewing];
+          g_autofree char *name = pf_sewing_partner_name (motif, s, crossing, PF_UNITS_INCH);
+          g_autofree char *start = g_strdup_printf (
+              sewing->pinhole != PF_NONE ? "Pair %u, which %s at pinhole %u, "
+                                         : "Pair %u, which %s between pinholes %u and ",
+              c->pair + 1, c->leaves ? "leaves" : "enters",
+              (sewing->pinhole != PF_NONE ? sewing->pinhole : sewing->between[0]) + 1);
+          g_test_message ("%s", name);
+          g_assert_true (g_str_has_prefix (name, start));
+          g_assert_true (g_str_has_suffix (name, " in on") || g_str_has_suffix (name, " in back"));
+          *n_pinholes += sewing->pinhole != PF_NONE;
+          *n_bars += sewing->pinhole == PF_NONE;
+        }
+    }
+}
+
+/* Lines are named by what is numbered on the canvas: the pair, and the pinholes. */
+static void
+test_sewings_partner_names (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  guint n_pinholes, n_bars;
+  count_partner_names (f, &n_pinholes, &n_bars);
+  g_assert_cmpuint (n_bars, >, 0);
+  PfDraft *draft = pf_editor_edit (f->editor);
+  draft->edges[0].kind = PF_EDGE_CLOTH_STITCH;
+  pf_editor_change (f->editor, draft, "Edge");
+  count_partner_names (f, &n_pinholes, &n_bars);
+  g_assert_cmpuint (n_pinholes, >, 0);
+  g_assert_cmpuint (n_bars, ==, 0);
+}
+
+static GtkWidget *
+open_partner_list (Fixture *f)
+{
+  GtkMenuButton *button = GTK_MENU_BUTTON (child (f, "turn_button"));
+  gtk_menu_button_popup (button);
+  settle ();
+  return GTK_WIDGET (gtk_menu_button_get_popover (button));
+}
+
+/* The way by keyboard: down in the list, and Return. Then nothing is lit any more, and what is
+ * selected and told of is the turn that was chosen. */
+static void
+test_sewings_turn_by_keys (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  const guint32 s = find_turning (f);
+  const PfSewing before = motif_of (f->editor)->filling->sewings[s];
+  const PfLineId line = pf_crossing_line (motif_of (f->editor)->filling, before.leaving);
+  pf_editor_select (f->editor, (PfPick){ .kind = PF_PICK_SEWING, .index = s });
+  settle ();
+  GtkWidget *list = open_partner_list (f);
+  g_assert_true (gtk_widget_child_focus (list, GTK_DIR_DOWN));
+  settle ();
+  g_assert_cmpint (pf_editor_hovered (f->editor).kind, ==, PF_PICK_PAIR);
+  gtk_widget_activate (gtk_root_get_focus (gtk_widget_get_root (f->panel)));
+  const gint64 end = g_get_monotonic_time () + 5 * G_USEC_PER_SEC;
+  while (pf_editor_document (f->editor) == f->before && g_get_monotonic_time () < end)
+    settle ();
+  const PfFillingSettings *settings = &pf_editor_draft (f->editor)->settings;
+  g_assert_cmpuint (settings->n_sewing_choices, ==, 1);
+  g_assert_cmpint (settings->sewing_choices[0].kind, ==, PF_SEW_TURN);
+  g_assert_cmpint (pf_editor_hovered (f->editor).kind, ==, PF_PICK_NONE);
+  const PfFilling *filling = motif_of (f->editor)->filling;
+  const guint32 leaving = pf_filling_find_crossing (filling, line);
+  const PfPick pick = pf_editor_selected (f->editor);
+  g_assert_cmpint (pick.kind, ==, PF_PICK_SEWING);
+  g_assert_cmpuint (pick.index, ==, filling->crossings[leaving].sewing);
+  g_assert_nonnull (strstr (text_of (f, "words"), "You chose this turn."));
+  assert_undone (f);
+  g_assert_cmpint (pf_editor_selected (f->editor).kind, ==, PF_PICK_SEWING);
+}
+
+/* Given up, the list leaves nothing lit either. */
+static void
+test_sewings_turn_given_up (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  pf_editor_select (f->editor, (PfPick){ .kind = PF_PICK_SEWING, .index = find_turning (f) });
+  settle ();
+  GtkWidget *list = open_partner_list (f);
+  g_assert_true (gtk_widget_child_focus (list, GTK_DIR_DOWN));
+  settle ();
+  g_assert_cmpint (pf_editor_hovered (f->editor).kind, ==, PF_PICK_PAIR);
+  gtk_popover_popdown (GTK_POPOVER (list));
+  settle ();
+  g_assert_cmpint (pf_editor_hovered (f->editor).kind, ==, PF_PICK_NONE);
+  g_assert_false (pf_sewings_tool_choosing (PF_SEWINGS_TOOL (pf_panel_tool (PF_PANEL (f->panel)))));
+}
+
+/* Torchon ground has no motif to keep: there it opens on sewings, until the maker chooses. */
+static void
+test_sewings_walk (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  GtkDropDown *walk = GTK_DROP_DOWN (child (f, "walk"));
+  g_autoptr (PfDocument) torchon = sample_rectangle (47, 38, "torchon");
+  g_autoptr (PfDocument) armure = sample_rectangle (47, 38, "armure");
+  g_assert_cmpuint (gtk_drop_down_get_selected (walk), ==, PF_WALK_REPEATS);
+  pf_editor_open (f->editor, torchon);
+  motif_of (f->editor);
+  settle ();
+  g_assert_cmpuint (gtk_drop_down_get_selected (walk), ==, PF_WALK_SEWINGS);
+  click (child (f, "next_button"));
+  g_assert_cmpint (pf_editor_selected (f->editor).kind, ==, PF_PICK_SEWING);
+  pf_editor_open (f->editor, armure);
+  motif_of (f->editor);
+  settle ();
+  g_assert_cmpuint (gtk_drop_down_get_selected (walk), ==, PF_WALK_REPEATS);
+  choose (f, "walk", PF_WALK_TO_LOOK);
+  pf_editor_open (f->editor, torchon);
+  motif_of (f->editor);
+  settle ();
+  g_assert_cmpuint (gtk_drop_down_get_selected (walk), ==, PF_WALK_TO_LOOK);
+}
+
 /* A choice for a repeat that isn't there is listed, and its button takes it away. */
 static void
 test_sewings_unheeded (Fixture *f, gconstpointer data G_GNUC_UNUSED)
@@ -536,6 +677,10 @@ main (int argc, char **argv)
   ADD ("sewings/repeat", NULL, set_up_sewings, test_sewings_repeat);
   ADD ("sewings/sewing", NULL, set_up_sewings, test_sewings_sewing);
   ADD ("sewings/turn", NULL, set_up_sewings, test_sewings_turn);
+  ADD ("sewings/partner-names", NULL, set_up_sewings, test_sewings_partner_names);
+  ADD ("sewings/turn-by-keys", NULL, set_up_sewings, test_sewings_turn_by_keys);
+  ADD ("sewings/turn-given-up", NULL, set_up_sewings, test_sewings_turn_given_up);
+  ADD ("sewings/walk", NULL, set_up_sewings, test_sewings_walk);
   ADD ("sewings/unheeded", NULL, set_up_sewings, test_sewings_unheeded);
   ADD ("strip/pinhole", NULL, set_up_strip, test_strip_pinhole);
   ADD ("strip/sewing", NULL, set_up_strip, test_strip_sewing);
