@@ -81,13 +81,55 @@ add_polylines (GPtrArray *to, const GPtrArray *from)
     }
 }
 
+static void
+cover (PfPoint *far, PfPoint p)
+{
+  far->x = fmax (far->x, p.x);
+  far->y = fmax (far->y, p.y);
+}
+
+/* How far to the right and down the outlines chosen reach, and the drawing's other lines, as far as
+ * they lie in it. */
+static PfPoint
+reach_of (const PfDrawing *drawing, const bool *chosen)
+{
+  PfPoint far = { 0, 0 };
+  for (guint o = 0; o < drawing->outlines->len; o++)
+    {
+      const PfOutline *outline = g_ptr_array_index (drawing->outlines, o);
+      if (!chosen || chosen[o])
+        cover (&far, outline->region->box.max);
+    }
+  for (guint l = 0; l < drawing->background->len; l++)
+    {
+      const PfPolyline *line = g_ptr_array_index (drawing->background, l);
+      for (size_t p = 0; p < line->n_points; p++)
+        cover (&far, (PfPoint){ fmin (line->points[p].x, drawing->width),
+                                fmin (line->points[p].y, drawing->height) });
+    }
+  return far;
+}
+
+/* A sheet that is too small for what came becomes as large as the drawing, or even larger where
+ * that runs over its own edge. */
+static double
+grown (double own, double reach, double drawings)
+{
+  return reach > own ? tidy (fmax (reach, drawings)) : own;
+}
+
 /* The size and the background, in a document that is still one's own copy. */
 static void
-take_surroundings (PfDocument *document, const PfDrawing *drawing)
+take_surroundings (PfDocument *document, const PfDrawing *drawing, const bool *chosen)
 {
   GPtrArray *background = pf_polylines_new ();
   if (document->n_drafts > 0)
-    add_polylines (background, document->background);
+    {
+      const PfPoint reach = reach_of (drawing, chosen);
+      document->width = grown (document->width, reach.x, drawing->width);
+      document->height = grown (document->height, reach.y, drawing->height);
+      add_polylines (background, document->background);
+    }
   else
     {
       document->width = tidy (drawing->width);
@@ -104,7 +146,7 @@ pf_document_with_drawing (const PfDocument *document, const PfDrawing *drawing, 
 {
   PfDocument *with = pf_document_copy (document);
   guint64 number = pf_document_next_number (document);
-  take_surroundings (with, drawing);
+  take_surroundings (with, drawing, chosen);
   for (guint o = 0; o < drawing->outlines->len; o++)
     if (!chosen || chosen[o])
       pf_document_append (with, draft_from_outline (g_ptr_array_index (drawing->outlines, o), like),

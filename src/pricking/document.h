@@ -90,7 +90,7 @@ int pf_document_find (const PfDocument *document, const char *id);
 /* The outlines of a drawing as new motifs, all with `like`'s edge kind and gap, ground and
  * settings; `chosen` has a flag for each outline (NULL: all). The ground's origin lies in the
  * middle of each. The drawing's size and background become the document's if it has no motif yet,
- * else its background is added. */
+ * else its background is added, and the document enlarged where the drawing doesn't lie in it. */
 PfDocument *pf_document_with_drawing (const PfDocument *document, const PfDrawing *drawing,
                                       const bool *chosen, const PfDraft *like);
 

@@ -364,7 +364,7 @@ test_drawing (void)
     }
 }
 
-/* More motifs are added; the size stays, the background grows. */
+/* More motifs are added; the background grows. */
 static void
 test_drawing_added (void)
 {
@@ -378,13 +378,48 @@ test_drawing_added (void)
   g_autoptr (PfDocument) twice = pf_document_with_drawing (once, drawing, chosen, like);
   g_assert_cmpuint (once->n_drafts, ==, sample->n_drafts + 2);
   g_assert_cmpuint (twice->n_drafts, ==, sample->n_drafts + 4);
-  g_assert_cmpfloat (twice->width, ==, sample->width);
   g_assert_cmpuint (twice->background->len, ==, 2 * drawing->background->len);
   const PfOutline *outline = g_ptr_array_index (drawing->outlines, 1);
   const PfDraft *draft = twice->drafts[sample->n_drafts];
   g_assert_cmpstr (draft->name, ==, outline->name);
   g_assert_cmpint (draft->edges[0].kind, ==, PF_EDGE_CLOTH_STITCH);
   g_assert_cmpuint (draft->settings.n_choices, ==, 0);
+}
+
+/* A sheet of some size takes a drawing of 60 by 40 mm with an outline up to (55, 35), a line up to
+ * (58, 38), and an outline that runs over its right edge, up to x = 72: see the numbers below. */
+static void
+test_drawing_grows (void)
+{
+  static const char svg[] =
+      "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='40mm' viewBox='0 0 60 40'>"
+      "<path id='in' d='M 5 5 H 55 V 35 H 5 Z'/><path id='over' d='M 57 5 H 72 V 9 H 57 Z'/>"
+      "<path style='fill:none;stroke:black' d='M 2 2 L 58 38'/></svg>";
+  static const struct {
+    double width, height; /* before */
+    bool over;
+    double wide, high;
+  } cases[] = {
+    { 210, 297, true, 210, 297 }, { 50, 50, false, 60, 50 }, { 80, 30, false, 80, 40 },
+    { 59, 39, false, 59, 39 },    { 50, 30, true, 72, 40 },  { 57, 38, false, 60, 38 },
+  };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (PfDrawing) drawing = pf_drawing_parse (svg, sizeof svg - 1, "grows", NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (drawing->outlines->len, ==, 2);
+  g_assert_cmpuint (drawing->background->len, ==, 1);
+  for (size_t c = 0; c < G_N_ELEMENTS (cases); c++)
+    {
+      g_autoptr (PfDraft) like = model ();
+      g_autoptr (PfDocument) sample = sample_document ();
+      const bool chosen[] = { true, cases[c].over };
+      sample->width = cases[c].width;
+      sample->height = cases[c].height;
+      g_autoptr (PfDocument) with = pf_document_with_drawing (sample, drawing, chosen, like);
+      g_assert_cmpfloat_with_epsilon (with->width, cases[c].wide, 1e-6);
+      g_assert_cmpfloat_with_epsilon (with->height, cases[c].high, 1e-6);
+      g_assert_cmpfloat (sample->width, ==, cases[c].width);
+    }
 }
 
 /* --- Choices --- */
@@ -663,6 +698,7 @@ main (int argc, char **argv)
     { "/document/map", test_map },
     { "/document/drawing", test_drawing },
     { "/document/drawing-added", test_drawing_added },
+    { "/document/drawing-grows", test_drawing_grows },
     { "/document/sewings", test_sewings },
     { "/document/repeats", test_repeats },
     { "/document/loops", test_loops },
