@@ -48,6 +48,7 @@ show_found (PfOutlinePanel *panel, GPtrArray *curves, const bool *outer)
     }
   pf_outline_panel_use (panel, panel->trace);
   pf_trace_tool_set_found (trace_tool (panel), curves, outer);
+  pf_panel_scroll_to (panel->found_box);
 }
 
 static void

@@ -22,6 +22,8 @@ pf_panel_wheel_moves_only (GtkWidget *inside)
 {
   if (GTK_IS_SPIN_BUTTON (inside) || GTK_IS_RANGE (inside))
     ignore_wheel (inside);
+  if (GTK_IS_EXPANDER (inside)) /* what it hides isn't among its children */
+    pf_panel_wheel_moves_only (gtk_expander_get_child (GTK_EXPANDER (inside)));
   for (GtkWidget *child = gtk_widget_get_first_child (inside); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     pf_panel_wheel_moves_only (child);

@@ -11,6 +11,8 @@
 #include "panel-wheel.h"
 #include "resources.h"
 
+#define SCROLL_ROOM 6 /* pixels beyond what is scrolled to */
+
 typedef struct {
   PfEditor *editor;
   PfCanvas *canvas;
@@ -88,6 +90,31 @@ pf_panel_edit (PfPanel *panel)
     pf_panel_say (panel, _ ("This motif is the mirror image of another one and follows it. Change "
                             "that one."));
   return pf_editor_edit (editor);
+}
+
+/* What was shown only now has its place after the next frame. */
+static gboolean
+scroll_after_a_frame (GtkWidget *widget, GdkFrameClock *clock G_GNUC_UNUSED, gpointer data)
+{
+  int *frames = data;
+  GtkWidget *scroller = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  graphene_rect_t bounds;
+  if ((*frames)++ == 0)
+    return G_SOURCE_CONTINUE;
+  if (scroller == NULL || !gtk_widget_get_mapped (widget) ||
+      !gtk_widget_compute_bounds (
+          widget, gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (scroller)), &bounds))
+    return G_SOURCE_REMOVE;
+  GtkAdjustment *down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+  const double top = gtk_adjustment_get_value (down) + bounds.origin.y;
+  gtk_adjustment_clamp_page (down, top - SCROLL_ROOM, top + bounds.size.height + SCROLL_ROOM);
+  return G_SOURCE_REMOVE;
+}
+
+void
+pf_panel_scroll_to (GtkWidget *widget)
+{
+  gtk_widget_add_tick_callback (widget, scroll_after_a_frame, g_new0 (int, 1), g_free);
 }
 
 static void

@@ -37,6 +37,8 @@ void pf_panel_update (PfPanel *panel);
  * the maker and gives NULL. */
 PfDraft *pf_panel_edit (PfPanel *panel);
 void pf_panel_say (PfPanel *panel, const char *text);
+/* Scrolls to a widget of a panel that may have been shown only now. */
+void pf_panel_scroll_to (GtkWidget *widget);
 
 /* The five of them. */
 GtkWidget *pf_outline_panel_new (PfEditor *editor, PfCanvas *canvas);

@@ -113,10 +113,10 @@ pf_window_show_layers (PfWindow *window, PfLayers shown)
 }
 
 static void
-strip_changed (GSimpleAction *action, GVariant *state, gpointer data)
+strip_changed (GSimpleAction *action G_GNUC_UNUSED, GVariant *state, gpointer data)
 {
   PfWindow *window = data;
-  g_simple_action_set_state (action, state);
+  pf_window_want_strip (window, g_variant_get_boolean (state));
   if (pf_window_preferences (window) != NULL)
     g_object_set (pf_window_preferences (window), "edge-strip", g_variant_get_boolean (state),
                   NULL);

@@ -305,9 +305,7 @@ take_picture (PfWindow *window, const Reading *reading)
   pf_editor_change_document (window->editor, document, _ ("Lay a scan under it"));
   pf_editor_set_stage (window->editor, PF_STAGE_OUTLINE);
   pf_canvas_fit (PF_CANVAS (window->canvas));
-  pf_window_say (window, GTK_MESSAGE_INFO,
-                 _ ("The scan lies under the drawing. Now mark two points on it that are a known "
-                    "distance apart, so that it has its true size."));
+  pf_window_advise_scan (window);
 }
 
 void

@@ -37,6 +37,8 @@ struct _PfWindow {
   bool journal_failed; /* it was said already */
   guint journal_look;  /* a timer: was it written? */
   PfStage shown;       /* the stage whose panel is shown */
+  bool strip_wanted;   /* where there is one */
+  PfDocument *advised; /* of whose scan the bar tells what to do with it; or NULL */
 
   /* Borrowed: widgets */
   GtkWidget *canvas, *strip, *preview;
@@ -60,11 +62,17 @@ PfPreferences *pf_window_preferences (PfWindow *window);
 
 /* It was destroyed, and lives only for a thread or dialog that ends. */
 bool pf_window_is_gone (PfWindow *window);
+/* Whether the edge strip is shown in the stages that have one. */
+void pf_window_want_strip (PfWindow *window, bool wanted);
 
 /* window-say.c: from here on, and until no file waits any more, errors are kept and said together.
  */
 void pf_window_begin_saying (PfWindow *window);
 void pf_window_end_saying (PfWindow *window);
+/* Says what is to be done with the document's scan; and after a change of the document puts that
+ * away if it was done. */
+void pf_window_advise_scan (PfWindow *window);
+void pf_window_end_advice (PfWindow *window);
 
 /* window-queue.c: a file is opened, or failed: the next one is due. */
 void pf_window_file_done (PfWindow *window);

@@ -13,6 +13,7 @@
 static void
 show (PfWindow *window, GtkMessageType type, const char *text)
 {
+  g_clear_pointer (&window->advised, pf_document_unref);
   gtk_label_set_label (window->info_label, text);
   gtk_widget_set_visible (window->info_backup, FALSE);
   gtk_info_bar_set_message_type (window->info_bar, type);
@@ -80,4 +81,45 @@ pf_window_end_saying (PfWindow *window)
 {
   if (window->errors->len > 0)
     gtk_info_bar_set_revealed (window->info_bar, TRUE);
+}
+
+void
+pf_window_advise_scan (PfWindow *window)
+{
+  pf_window_say (window, GTK_MESSAGE_INFO,
+                 _ ("The scan lies under the drawing. Now mark two points on it that are a known "
+                    "distance apart, so that it has its true size."));
+  window->advised = pf_document_ref (pf_editor_document (window->editor));
+}
+
+/* It lies elsewhere, or is gone. */
+static bool
+is_moved (const PfUnderlay *scan, const PfUnderlay *now)
+{
+  const PfAffine a = scan->map;
+  if (now == NULL || g_strcmp0 (now->file, scan->file) != 0)
+    return true;
+  const PfAffine b = now->map;
+  return a.xx != b.xx || a.xy != b.xy || a.yx != b.yx || a.yy != b.yy || a.x0 != b.x0 ||
+         a.y0 != b.y0;
+}
+
+/* If a motif was drawn or traced on it, that needs no advice either; one that is imported is none
+ * of these. */
+void
+pf_window_end_advice (PfWindow *window)
+{
+  PfDocument *document = pf_editor_document (window->editor);
+  if (window->advised == NULL)
+    return;
+  const bool moved = is_moved (window->advised->underlay, document->underlay);
+  if (!moved && (window->opening || document->n_drafts <= window->advised->n_drafts))
+    {
+      pf_document_ref (document);
+      pf_document_unref (window->advised);
+      window->advised = document;
+      return;
+    }
+  g_clear_pointer (&window->advised, pf_document_unref);
+  gtk_info_bar_set_revealed (window->info_bar, FALSE);
 }

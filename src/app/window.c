@@ -93,6 +93,7 @@ document_changed (PfWindow *window)
 {
   pf_window_update_title (window);
   pf_window_update_actions (window);
+  pf_window_end_advice (window);
   pf_window_journal_change (window);
 }
 
@@ -112,16 +113,24 @@ tool_changed (PfWindow *window, GParamSpec *spec G_GNUC_UNUSED, GtkWidget *panel
   use_tool_of (window, panel);
 }
 
-/* The edge strip is shown where edges and sewings are worked on. */
+/* The edge strip is shown where edges and sewings are worked on. Elsewhere there is nothing to
+ * switch, and no tick. */
 static void
 show_strip (PfWindow *window)
 {
-  const PfStage stage = window->shown;
-  g_autoptr (GVariant) wanted =
-      g_action_group_get_action_state (G_ACTION_GROUP (window), "edge-strip");
-  const bool shown = (stage == PF_STAGE_EDGE || stage == PF_STAGE_SEWINGS) && wanted != NULL &&
-                     g_variant_get_boolean (wanted);
+  const bool useful = window->shown == PF_STAGE_EDGE || window->shown == PF_STAGE_SEWINGS;
+  const bool shown = useful && window->strip_wanted;
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (window), "edge-strip");
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (action), useful);
+  g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_boolean (shown));
   gtk_widget_set_visible (window->strip, shown);
+}
+
+void
+pf_window_want_strip (PfWindow *window, bool wanted)
+{
+  window->strip_wanted = wanted;
+  show_strip (window);
 }
 
 static void
@@ -177,9 +186,7 @@ use_preferences (PfWindow *window)
   pf_canvas_set_look (PF_CANVAS (window->canvas), &look);
   pf_strip_view_set_look (PF_STRIP_VIEW (window->strip), &look);
   pf_window_show_layers (window, pf_preferences_layers (preferences));
-  GAction *strip = g_action_map_lookup_action (G_ACTION_MAP (window), "edge-strip");
-  g_simple_action_set_state (G_SIMPLE_ACTION (strip),
-                             g_variant_new_boolean (pf_preferences_edge_strip (preferences)));
+  pf_window_want_strip (window, pf_preferences_edge_strip (preferences));
 }
 
 static void
@@ -215,6 +222,7 @@ pf_window_dispose (GObject *object)
   pf_window_stop_journal (window, false);
   g_clear_object (&window->file);
   g_clear_object (&window->menu);
+  g_clear_pointer (&window->advised, pf_document_unref);
   g_clear_pointer (&window->folder, g_free);
   gtk_widget_dispose_template (GTK_WIDGET (window), PF_TYPE_WINDOW);
   G_OBJECT_CLASS (pf_window_parent_class)->dispose (object);
@@ -292,6 +300,7 @@ pf_window_init (PfWindow *window)
   g_autoptr (PfDocument) document = pf_document_new ();
   window->editor = pf_editor_new (document);
   window->unused = true;
+  window->strip_wanted = true;
   window->errors = g_ptr_array_new_with_free_func (g_free);
   add_children (window);
   pf_window_add_actions (window);
@@ -302,8 +311,6 @@ pf_window_init (PfWindow *window)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (window->editor, "selection-changed",
                            G_CALLBACK (pf_window_update_actions), window, G_CONNECT_SWAPPED);
-  g_signal_connect_swapped (window, "action-state-changed::edge-strip", G_CALLBACK (show_strip),
-                            window);
   g_signal_connect (window, "notify::application", G_CALLBACK (application_set), NULL);
   stage_changed (window);
   pf_window_update_title (window);

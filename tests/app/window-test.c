@@ -258,6 +258,155 @@ a_fill_under_way_comes_to_its_end (Fixture *f, gconstpointer data G_GNUC_UNUSED)
     g_assert_nonnull (pf_editor_motif (f->window->editor, n));
 }
 
+static bool
+strip_is_ticked (Fixture *f)
+{
+  g_autoptr (GVariant) state =
+      g_action_group_get_action_state (G_ACTION_GROUP (f->window), "edge-strip");
+  return g_variant_get_boolean (state);
+}
+
+/* In each stage the tick tells what is seen, and what the maker wants is kept in mind. */
+static void
+strip_is_ticked_where_it_is_seen (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  fill_window (f);
+  for (int wanted = 1; wanted >= 0; wanted--)
+    {
+      for (int stage = 0; stage < PF_N_STAGES; stage++)
+        {
+          const bool useful = stage == PF_STAGE_EDGE || stage == PF_STAGE_SEWINGS;
+          pf_editor_set_stage (f->window->editor, (PfStage) stage);
+          g_assert_cmpint (strip_is_ticked (f), ==, useful && wanted);
+          g_assert_cmpint (gtk_widget_get_visible (f->window->strip), ==, useful && wanted);
+          g_assert_cmpint (
+              g_action_group_get_action_enabled (G_ACTION_GROUP (f->window), "edge-strip"), ==,
+              useful);
+        }
+      pf_editor_set_stage (f->window->editor, PF_STAGE_EDGE);
+      g_action_group_activate_action (G_ACTION_GROUP (f->window), "edge-strip", NULL);
+    }
+  g_assert_true (strip_is_ticked (f));
+}
+
+/* A drawing of 60 by 40 mm comes into a document of 50 by 30. */
+static void
+import_enlarges_the_sheet (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  g_autoptr (PfDocument) small = sample_rectangle (20, 20, NULL);
+  small->width = 50;
+  small->height = 30;
+  pf_editor_open (f->window->editor, small);
+  f->window->unused = false;
+  offer (f, "leaf.svg", leaf);
+  drop (f);
+  wait_until_opened (f);
+  g_assert_cmpfloat_with_epsilon (document_of (f)->width, 60, 1e-6);
+  g_assert_cmpfloat_with_epsilon (document_of (f)->height, 40, 1e-6);
+  pf_history_undo (pf_editor_history (f->window->editor));
+  g_assert_true (document_of (f) == small);
+}
+
+static void
+change_scan (Fixture *f, double strength, double pixel)
+{
+  PfUnderlay scan = *document_of (f)->underlay;
+  scan.strength = strength;
+  scan.map.xx = scan.map.yy = pixel;
+  pf_editor_change_document (f->window->editor, pf_document_with_underlay (document_of (f), &scan),
+                             "Scan");
+}
+
+/* What is to be done with a scan is said until it is done: it is straightened, or drawn on. */
+static void
+advice_ends_when_it_is_followed (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  for (int drawn = 0; drawn < 2; drawn++)
+    {
+      offer_scan (f, "scan.png");
+      drop (f);
+      wait_until_opened (f);
+      assert_said (f, "The scan lies under the drawing.");
+      change_scan (f, 0.25, document_of (f)->underlay->map.xx);
+      assert_said (f, "The scan lies under the drawing.");
+      if (drawn)
+        pf_editor_change_document (
+            f->window->editor,
+            pf_document_with_draft_added (document_of (f), pf_draft_new ("drawn", NULL)), "Draw");
+      else
+        change_scan (f, 0.25, 0.05);
+      g_assert_false (gtk_info_bar_get_revealed (f->window->info_bar));
+    }
+  /* What is said otherwise stays. */
+  pf_window_say (f->window, GTK_MESSAGE_INFO, "Something else");
+  change_scan (f, 0.25, 0.06);
+  assert_said (f, "Something else");
+}
+
+static GtkWidget *
+find_button (GtkWidget *inside, const char *label)
+{
+  if (GTK_IS_BUTTON (inside) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (inside)), label) == 0)
+    return inside;
+  for (GtkWidget *child = gtk_widget_get_first_child (inside); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_button (child, label);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static void
+unfold (GtkWidget *widget)
+{
+  if (GTK_IS_EXPANDER (widget))
+    gtk_expander_set_expanded (GTK_EXPANDER (widget), TRUE);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    unfold (child);
+}
+
+/* Does it lie in the part of the panel that is seen? */
+static bool
+is_seen (Fixture *f, GtkWidget *widget)
+{
+  graphene_rect_t bounds;
+  g_assert_true (
+      gtk_widget_compute_bounds (widget, GTK_WIDGET (f->window->panel_scroller), &bounds));
+  return bounds.origin.y >= 0 &&
+         bounds.origin.y + bounds.size.height <=
+             (float) gtk_widget_get_height (GTK_WIDGET (f->window->panel_scroller));
+}
+
+/* What was found is taken over by a button that was not there before. */
+static void
+what_is_traced_is_scrolled_to (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  GtkWidget *panel = f->window->panels[PF_STAGE_OUTLINE];
+  offer_scan (f, "scan.png"); /* all black: one outline */
+  drop (f);
+  wait_until_opened (f);
+  unfold (panel);
+  settle ();
+  GtkWidget *trace = find_button (panel, "Trace the scan");
+  GtkWidget *take_over = find_button (panel, "Take over");
+  g_assert_nonnull (trace);
+  g_assert_nonnull (take_over);
+  g_assert_false (is_seen (f, trace));
+  click (trace);
+  const gint64 end = g_get_monotonic_time () + 20 * G_USEC_PER_SEC;
+  while (!(gtk_widget_get_mapped (take_over) && is_seen (f, take_over)) &&
+         g_get_monotonic_time () < end)
+    settle ();
+  g_assert_true (gtk_widget_get_mapped (take_over));
+  g_assert_true (is_seen (f, take_over));
+  click (take_over);
+  g_assert_cmpuint (document_of (f)->n_drafts, ==, 1);
+  g_assert_false (gtk_info_bar_get_revealed (f->window->info_bar));
+}
+
 /* A window may be closed while its files are read. */
 static void
 a_closed_window_forgets_files (Fixture *f, gconstpointer data G_GNUC_UNUSED)
@@ -292,6 +441,10 @@ main (int argc, char **argv)
   ADD ("/window/hand", nothing_changes_under_the_hand);
   ADD ("/window/drawing", drawing_goes_on);
   ADD ("/window/filling", a_fill_under_way_comes_to_its_end);
+  ADD ("/window/strip", strip_is_ticked_where_it_is_seen);
+  ADD ("/window/import", import_enlarges_the_sheet);
+  ADD ("/window/advice", advice_ends_when_it_is_followed);
+  ADD ("/window/traced", what_is_traced_is_scrolled_to);
   ADD ("/window/closed", a_closed_window_forgets_files);
   return g_test_run ();
 }
