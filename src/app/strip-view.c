@@ -60,7 +60,8 @@ pf_strip_view_get_strip (PfStripView *view, PfEdgeStrip *strip)
                           .to = fmin (loop_length (view) + lead (view), from + seen),
                           .across = view->zoom,
                           .height = PF_EDGE_STRIP_HEIGHT,
-                          .look = &view->look };
+                          .look = &view->look,
+                          .inches = pf_editor_units (view->editor) == PF_UNITS_INCH };
   return strip->to > strip->from;
 }
 
@@ -347,6 +348,8 @@ pf_strip_view_new (PfEditor *editor)
   view->editor = g_object_ref (editor);
   for (gsize c = 0; c < G_N_ELEMENTS (changes); c++)
     g_signal_connect_object (editor, changes[c], G_CALLBACK (update), view, G_CONNECT_SWAPPED);
+  g_signal_connect_object (editor, "units-changed", G_CALLBACK (gtk_widget_queue_draw), view->area,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (editor, "hover-changed", G_CALLBACK (gtk_widget_queue_draw), view->area,
                            G_CONNECT_SWAPPED);
   update (view);

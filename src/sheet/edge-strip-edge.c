@@ -11,15 +11,22 @@
 #include "text.h"
 #include "view.h"
 
-/* The first of 1, 2, 5, 10, ... mm that takes `least` mm of the strip. */
+#define INCH 25.4
+
+/* The first of 1, 2, 5, 10, ... mm that takes `least` mm of the strip; or of as many inches, and
+ * below one of its halves. */
 static double
 ruler_step (const PfStrip *strip, double least)
 {
   static const double steps[] = { 1, 2, 5 };
+  const double unit = strip->strip->inches ? INCH : 1, across = strip->strip->across;
+  for (double part = 1.0 / 64; strip->strip->inches && part < 1; part *= 2)
+    if (part * unit * across >= least)
+      return part * unit;
   for (double tens = 1;; tens *= 10)
     for (size_t s = 0; s < G_N_ELEMENTS (steps); s++)
-      if (steps[s] * tens * strip->strip->across >= least)
-        return steps[s] * tens;
+      if (steps[s] * tens * unit * across >= least)
+        return steps[s] * tens * unit;
 }
 
 /* How long a tick is, parts. */
@@ -42,7 +49,7 @@ draw_turn (const PfStrip *strip, int turn, double step, double fine, bool words)
   for (int n = 0; n * step < length; n++)
     {
       const double mm = n * step, x = mm * strip->strip->across + shift;
-      g_autofree char *text = g_strdup_printf ("%g", mm);
+      g_autofree char *text = g_strdup_printf ("%g", strip->strip->inches ? mm / INCH : mm);
       /* The loop's first point has its 0, of this turn or the next. */
       const bool room = n == 0 || (length - mm) * strip->strip->across > 3.2 * unit;
       if (words && room && x > 1.6 * unit && x < strip->width - 1.6 * unit)

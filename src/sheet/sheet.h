@@ -153,6 +153,7 @@ typedef struct {
   double across;
   double height;      /* of the strip, mm */
   const PfLook *look; /* NULL: as printed */
+  bool inches;        /* the ruler's figures, else mm */
 } PfEdgeStrip;
 
 #define PF_EDGE_STRIP_HEIGHT 24.0

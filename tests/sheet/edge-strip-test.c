@@ -330,6 +330,40 @@ ink_near (PopplerPage *page, double x, double y)
   return (left + moment / ink / DOTS) * 72 / 25.4;
 }
 
+/* On the screen the ruler may count inches of 25.4 mm (the international yard of 1959), however
+ * near they stand. */
+static void
+test_ruler_inches (void)
+{
+  PfPricking *pricking = flower ("armure", 4, PF_EDGE_HALF_STITCH);
+  static const double across[] = { 0.2, 0.7, 1, 3, 12 };
+  for (size_t a = 0; a < G_N_ELEMENTS (across); a++)
+    {
+      PfEdgeStrip strip = strip_of (pricking, 0, 0, 110 / across[a], across[a]);
+      strip.inches = true;
+      g_autoptr (PfStripLayout) layout = pf_strip_layout_new (&strip);
+      PfPage *page = pf_page_new_window ((PfBox){ { 0, 0 }, { 110, 24 } }, 0);
+      pf_strip_draw (page, &strip, layout, (PfPoint){ 0, 0 }, false);
+      g_autofree char *svg = pf_page_finish (page);
+      xmlDoc *doc = read_page (svg);
+      g_autoptr (GPtrArray) words = elements_of (doc, "strip-ruler-words", "text");
+      guint n = 0;
+      for (guint i = 0; i < words->len; i++)
+        {
+          g_autofree char *text = text_of (g_ptr_array_index (words, i));
+          const double x = number_of (g_ptr_array_index (words, i), "x");
+          const double inches = g_ascii_strtod (text, NULL), mm = inches * 25.4;
+          /* Past its end the loop begins anew. */
+          const double length = layout->length / across[a], turn = mm * across[a] < x - 0.01;
+          g_assert_cmpfloat_with_epsilon (x, (mm + turn * length) * across[a], 0.01);
+          n++;
+        }
+      g_assert_cmpuint (n, >, 2);
+      xmlFreeDoc (doc);
+    }
+  pf_pricking_free (pricking);
+}
+
 /* 100 mm of a strip's ruler are 100 / 25.4 · 72 = 283.465 points: an inch has 25.4 mm (the
  * international yard of 1959), a PDF's unit is 1/72 inch (ISO 32000-1, 8.3.2.3). */
 static void
@@ -401,6 +435,7 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/sheet/edge-strip/cut", test_nothing_is_cut);
   g_test_add_func ("/sheet/edge-strip/stretches", test_stretches);
+  g_test_add_func ("/sheet/edge-strip/ruler-inches", test_ruler_inches);
   g_test_add_func ("/sheet/edge-strip/ruler-printed", test_ruler_printed);
   g_test_add_func ("/sheet/edge-strip/settings-of", test_settings_of);
   return g_test_run ();
