@@ -55,10 +55,28 @@ pf_format_place (double x, double y, int decimals, PfUnits units)
   return inches ? g_strdup_printf (_ ("%s in"), both) : g_strdup_printf (_ ("%s mm"), both);
 }
 
-static const struct {
+char *
+pf_format_area (double mm2, PfUnits units)
+{
+  if (units == PF_UNITS_MM)
+    return g_strdup_printf (_ ("%.2f mm²"), mm2 + 0.0);
+  return g_strdup_printf (_ ("%.4f sq in"), mm2 / (PF_MM_PER_INCH * PF_MM_PER_INCH) + 0.0);
+}
+
+char *
+pf_format_thread (double mm, int decimals, PfUnits units)
+{
+  if (units == PF_UNITS_MM)
+    return g_strdup_printf (_ ("%.*f m"), decimals, mm / 1000);
+  return g_strdup_printf (_ ("%.*f yd"), decimals, mm / PF_MM_PER_YARD);
+}
+
+typedef struct {
   const char *name;
-  double mm;
-} unit_names[] = {
+  double size; /* mm or mm² */
+} Unit;
+
+static const Unit length_units[] = {
   { "mm", 1 },
   { "cm", 10 },
   { "m", 1000 },
@@ -67,17 +85,29 @@ static const struct {
   { "inches", PF_MM_PER_INCH },
   { "\"", PF_MM_PER_INCH },
   { "″", PF_MM_PER_INCH },
+  { NULL, 0 },
 };
 
-/* mm to one of the unit; 0 for an unknown one. */
+static const Unit area_units[] = {
+  { "mm²", 1 },
+  { "mm2", 1 },
+  { "cm²", 100 },
+  { "cm2", 100 },
+  { "sq in", PF_MM_PER_INCH *PF_MM_PER_INCH },
+  { "in²", PF_MM_PER_INCH *PF_MM_PER_INCH },
+  { "in2", PF_MM_PER_INCH *PF_MM_PER_INCH },
+  { NULL, 0 },
+};
+
+/* Its size; `usual` if none is named, 0 for an unknown one. */
 static double
-unit_named (const char *name, PfUnits units)
+unit_named (const char *name, const Unit *units, double usual)
 {
   if (*name == '\0')
-    return units == PF_UNITS_INCH ? PF_MM_PER_INCH : 1;
-  for (size_t i = 0; i < G_N_ELEMENTS (unit_names); i++)
-    if (g_ascii_strcasecmp (name, unit_names[i].name) == 0)
-      return unit_names[i].mm;
+    return usual;
+  for (; units->name != NULL; units++)
+    if (g_ascii_strcasecmp (name, units->name) == 0)
+      return units->size;
   return 0;
 }
 
@@ -141,8 +171,8 @@ read_minus (const char **text)
   return false;
 }
 
-bool
-pf_parse_length (const char *text, PfUnits units, double *mm)
+static bool
+parse (const char *text, const Unit *units, double usual, double *value)
 {
   if (!g_utf8_validate (text, -1, NULL))
     return false;
@@ -154,9 +184,22 @@ pf_parse_length (const char *text, PfUnits units, double *mm)
   g_autofree char *name = g_strchomp (g_strdup (skip_space (text)));
   while (g_str_has_suffix (name, "\302\240")) /* a no-break space */
     name[strlen (name) - 2] = '\0';
-  const double length = amount * unit_named (name, units);
-  if (!isfinite (length) || unit_named (name, units) == 0)
+  const double unit = unit_named (name, units, usual);
+  if (!isfinite (amount * unit) || unit == 0)
     return false;
-  *mm = minus ? -length : length;
+  *value = minus ? -amount * unit : amount * unit;
   return true;
+}
+
+bool
+pf_parse_length (const char *text, PfUnits units, double *mm)
+{
+  return parse (text, length_units, units == PF_UNITS_INCH ? PF_MM_PER_INCH : 1, mm);
+}
+
+bool
+pf_parse_area (const char *text, PfUnits units, double *mm2)
+{
+  const double square_inch = PF_MM_PER_INCH * PF_MM_PER_INCH;
+  return parse (text, area_units, units == PF_UNITS_INCH ? square_inch : 1, mm2);
 }

@@ -5,10 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
-#define LENGTH_CLASS "length"
-#define INCH_DECIMALS 3
-/* One step in inches: a hundredth. */
+/* One step in inches: a hundredth; a thousandth of a square inch. */
 #define INCH_STEP (0.01 * PF_MM_PER_INCH)
+#define SQUARE_INCH_STEP (0.001 * PF_MM_PER_INCH * PF_MM_PER_INCH)
 #define MM_STEP_KEY "pf-mm-step"
 
 static PfUnits
@@ -17,18 +16,25 @@ units_of (PfPanel *panel)
   return pf_editor_units (pf_panel_editor (panel));
 }
 
+static bool
+is_area (GtkSpinButton *spin)
+{
+  return gtk_widget_has_css_class (GTK_WIDGET (spin), "area");
+}
+
 /* A length as the entry shows it, always with as many decimals. */
 static char *
 shown_length (GtkSpinButton *spin, double mm, PfUnits units)
 {
+  if (is_area (spin))
+    return pf_format_area (mm, units);
   if (units == PF_UNITS_INCH)
     {
-      g_autofree char *inches = g_strdup_printf ("%.*f", INCH_DECIMALS, mm / PF_MM_PER_INCH + 0.0);
+      g_autofree char *inches =
+          g_strdup_printf ("%.*f", PF_INCH_DECIMALS, mm / PF_MM_PER_INCH + 0.0);
       return g_strdup_printf (_ ("%s in"), inches);
     }
-  g_autofree char *number =
-      g_strdup_printf ("%.*f", (int) gtk_spin_button_get_digits (spin), mm + 0.0);
-  return g_strdup_printf (_ ("%s mm"), number);
+  return pf_format_fixed_length (mm, (int) gtk_spin_button_get_digits (spin), units);
 }
 
 static gboolean
@@ -49,6 +55,12 @@ refuse (PfPanel *panel, const char *text, const char *least, const char *most)
   pf_panel_say (panel, words);
 }
 
+static char *
+name_limit (GtkSpinButton *spin, double mm, PfUnits units)
+{
+  return is_area (spin) ? pf_format_area (mm, units) : pf_format_length (mm, units);
+}
+
 /* What is shown stands for the whole length, of which it shows only some decimals. */
 static int
 read_length (GtkSpinButton *spin, double *mm, PfPanel *panel)
@@ -64,12 +76,14 @@ read_length (GtkSpinButton *spin, double *mm, PfPanel *panel)
       return TRUE;
     }
   gtk_spin_button_get_range (spin, &least, &most);
-  if (pf_parse_length (text, units, &typed) && typed >= least && typed <= most)
+  const bool read =
+      is_area (spin) ? pf_parse_area (text, units, &typed) : pf_parse_length (text, units, &typed);
+  if (read && typed >= least && typed <= most)
     {
       *mm = typed;
       return TRUE;
     }
-  g_autofree char *from = pf_format_length (least, units), *to = pf_format_length (most, units);
+  g_autofree char *from = name_limit (spin, least, units), *to = name_limit (spin, most, units);
   refuse (panel, text, from, to);
   return GTK_INPUT_ERROR;
 }
@@ -98,7 +112,8 @@ static void
 use_units (GtkSpinButton *spin, PfPanel *panel)
 {
   const double mm_step = *(double *) g_object_get_data (G_OBJECT (spin), MM_STEP_KEY);
-  const double step = units_of (panel) == PF_UNITS_INCH ? INCH_STEP : mm_step;
+  const double inch_step = is_area (spin) ? SQUARE_INCH_STEP : INCH_STEP;
+  const double step = units_of (panel) == PF_UNITS_INCH ? inch_step : mm_step;
   GtkAdjustment *adjustment = gtk_spin_button_get_adjustment (spin);
   gtk_adjustment_set_step_increment (adjustment, step);
   gtk_adjustment_set_page_increment (adjustment, 10 * step);
@@ -132,10 +147,15 @@ pf_number_entries_prepare (GtkWidget *inside, PfPanel *panel)
 {
   if (GTK_IS_SPIN_BUTTON (inside))
     {
-      if (gtk_widget_has_css_class (inside, LENGTH_CLASS))
+      if (gtk_widget_has_css_class (inside, "length") || gtk_widget_has_css_class (inside, "area"))
         prepare_length (GTK_SPIN_BUTTON (inside), panel);
       else
         g_signal_connect_object (inside, "input", G_CALLBACK (read_number), panel, 0);
+      return;
+    }
+  if (GTK_IS_EXPANDER (inside)) /* what it hides isn't among its children */
+    {
+      pf_number_entries_prepare (gtk_expander_get_child (GTK_EXPANDER (inside)), panel);
       return;
     }
   for (GtkWidget *child = gtk_widget_get_first_child (inside); child != NULL;

@@ -201,9 +201,9 @@ pf_outline_panel_update_mirror (PfOutlinePanel *panel)
   if (follows && !same_axis (draft->mirror_axis, get_axis (panel)))
     set_axis (panel, draft->mirror_axis);
   const PfAxis axis = get_axis (panel);
-  pf_outline_panel_show_number (panel->axis_x, axis.at.x);
-  pf_outline_panel_show_number (panel->axis_y, axis.at.y);
-  pf_outline_panel_show_number (panel->axis_angle, axis.angle);
+  pf_outline_panel_show_number (panel, panel->axis_x, axis.at.x);
+  pf_outline_panel_show_number (panel, panel->axis_y, axis.at.y);
+  pf_outline_panel_show_number (panel, panel->axis_angle, axis.angle);
   gtk_widget_set_sensitive (panel->half_button, open != NULL && open->n_nodes > 1);
   gtk_widget_set_sensitive (panel->image_button,
                             draft != NULL && !follows && draft->n_curves > 0 && open == NULL);

@@ -100,8 +100,8 @@ update_nodes (PfOutlinePanel *panel)
   gtk_widget_set_visible (panel->node_box, node != NULL);
   if (node != NULL)
     {
-      pf_outline_panel_show_number (panel->node_x, node->at.x);
-      pf_outline_panel_show_number (panel->node_y, node->at.y);
+      pf_outline_panel_show_number (panel, panel->node_x, node->at.x);
+      pf_outline_panel_show_number (panel, panel->node_y, node->at.y);
     }
 }
 
@@ -179,10 +179,10 @@ update_whole (PfOutlinePanel *panel)
   gtk_widget_set_visible (panel->whole_section, can);
   if (!can)
     return;
-  pf_outline_panel_show_number (panel->motif_x, box.min.x);
-  pf_outline_panel_show_number (panel->motif_y, box.min.y);
-  pf_outline_panel_show_number (panel->motif_width, box.max.x - box.min.x);
-  pf_outline_panel_show_number (panel->motif_height, box.max.y - box.min.y);
+  pf_outline_panel_show_number (panel, panel->motif_x, box.min.x);
+  pf_outline_panel_show_number (panel, panel->motif_y, box.min.y);
+  pf_outline_panel_show_number (panel, panel->motif_width, box.max.x - box.min.x);
+  pf_outline_panel_show_number (panel, panel->motif_height, box.max.y - box.min.y);
 }
 
 void

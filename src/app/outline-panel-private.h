@@ -79,8 +79,8 @@ PfEditor *pf_outline_panel_editor (PfOutlinePanel *panel);
 void pf_outline_panel_use (PfOutlinePanel *panel, PfTool *tool);
 /* Gives the keyboard to the canvas. */
 void pf_outline_panel_to_canvas (PfOutlinePanel *panel);
-/* Shows a number as it would be typed: rounded to the digits of the spin button. */
-void pf_outline_panel_show_number (GtkSpinButton *spin, double value);
+/* Shows a number as it would be typed: rounded to the digits that are shown. */
+void pf_outline_panel_show_number (PfOutlinePanel *panel, GtkSpinButton *spin, double value);
 /* Did the maker type or step another number than is shown for `value`? */
 bool pf_outline_panel_typed (PfOutlinePanel *panel, GtkSpinButton *spin, double value);
 

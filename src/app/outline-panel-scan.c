@@ -181,8 +181,11 @@ lay_marks (PfOutlinePanel *panel, const PfUnderlay *scan)
 static void
 show_length (PfOutlinePanel *panel, GtkLabel *label, size_t line)
 {
-  g_autofree char *text = g_strdup_printf (
-      _ ("now %.2f"), pf_measure_tool_length (PF_MEASURE_TOOL (panel->marks), line));
+  g_autofree char *length =
+      pf_editor_length (pf_outline_panel_editor (panel),
+                        pf_measure_tool_length (PF_MEASURE_TOOL (panel->marks), line), 2);
+  /* Translators: a length. */
+  g_autofree char *text = g_strdup_printf (_ ("now %s"), length);
   gtk_label_set_label (label, text);
 }
 

@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "number-entry.h"
 #include "outline-edit.h"
 
 G_DEFINE_FINAL_TYPE (PfOutlinePanel, pf_outline_panel, PF_TYPE_PANEL)
@@ -18,17 +19,27 @@ pf_outline_panel_editor (PfOutlinePanel *panel)
   return pf_panel_editor (PF_PANEL (panel));
 }
 
-void
-pf_outline_panel_show_number (GtkSpinButton *spin, double value)
+/* How many of the last digit shown make up one of the number. */
+static double
+last_digits (PfOutlinePanel *panel, GtkSpinButton *spin)
 {
-  const double step = pow (10, gtk_spin_button_get_digits (spin));
+  const bool inches = gtk_widget_has_css_class (GTK_WIDGET (spin), "length") &&
+                      pf_editor_units (pf_outline_panel_editor (panel)) == PF_UNITS_INCH;
+  return inches ? pow (10, PF_INCH_DECIMALS) / PF_MM_PER_INCH
+                : pow (10, gtk_spin_button_get_digits (spin));
+}
+
+void
+pf_outline_panel_show_number (PfOutlinePanel *panel, GtkSpinButton *spin, double value)
+{
+  const double step = last_digits (panel, spin);
   gtk_spin_button_set_value (spin, round (value * step) / step);
 }
 
 bool
 pf_outline_panel_typed (PfOutlinePanel *panel, GtkSpinButton *spin, double value)
 {
-  const double step = pow (10, gtk_spin_button_get_digits (spin));
+  const double step = last_digits (panel, spin);
   return !pf_panel_updating (PF_PANEL (panel)) &&
          fabs (gtk_spin_button_get_value (spin) - round (value * step) / step) > 0.25 / step;
 }

@@ -34,8 +34,10 @@ add_look (GtkGrid *form, PfPreferences *preferences)
   };
   pf_form_add_heading (form, _ ("The window"));
   pf_form_add_row (form, _ ("_Lengths in"), choice_new (preferences, "units", units));
-  pf_form_add_wide (form, pf_hint_new (_ ("For rulers, and the sizes of shapes that are imported. "
-                                          "Numbers in the panels stay in mm.")));
+  pf_form_add_wide (form,
+                    pf_hint_new (_ ("For rulers, and all lengths that are shown or typed in the "
+                                    "window. Another unit may be typed with the number: 4 mm, "
+                                    "0.5 in, 3/8 in. Files, reports and sheets stay in mm.")));
   pf_form_add_row (form, _ ("_Style"), choice_new (preferences, "style", styles));
 }
 

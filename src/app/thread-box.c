@@ -28,6 +28,7 @@ struct _PfThreadBox {
   GtkColorButton *colour;
   GtkWidget *give, *take;
   PfMotif *motif; /* whose thread is to be added up */
+  PfUnits units;
   guint timer;
 };
 
@@ -86,12 +87,14 @@ show_needs (PfThreadBox *box)
       least = fmin (least, needs.bobbins[b]);
       most = fmax (most, needs.bobbins[b]);
     }
+  g_autofree char *shortest = pf_format_thread (least, 2, box->units);
+  g_autofree char *longest = pf_format_thread (most, 2, box->units);
+  g_autofree char *total = pf_format_thread (needs.total, 1, box->units);
   g_autofree char *words =
       n == 0 ? g_strdup ("")
-             : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
-                                             "%zu bobbin with %.2f to %.2f m, %.1f m in all",
-                                             "%zu bobbins with %.2f to %.2f m, %.1f m in all", n),
-                                n, least / 1000, most / 1000, needs.total / 1000);
+             : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%zu bobbin with %s to %s, %s in all",
+                                             "%zu bobbins with %s to %s, %s in all", n),
+                                n, shortest, longest, total);
   gtk_label_set_label (box->needs, words);
   pf_thread_needs_clear (&needs);
 }
@@ -106,13 +109,19 @@ quiet (gpointer data)
 }
 
 static void
-show_needs_soon (PfThreadBox *box, const PfMotif *motif)
+show_needs_soon (PfThreadBox *box, const PfMotif *motif, PfUnits units)
 {
   const bool countable = motif != NULL && motif->filling != NULL &&
                          motif->thread.wraps_per_cm > 0 &&
                          motif->filling->n_stitches <= MOST_STITCHES;
+  const bool same_units = units == box->units;
+  box->units = units;
   if (motif != NULL && motif == box->motif)
-    return;
+    {
+      if (!same_units && box->timer == 0)
+        show_needs (box);
+      return;
+    }
   g_clear_pointer (&box->motif, pf_motif_unref);
   g_clear_handle_id (&box->timer, g_source_remove);
   gtk_label_set_label (box->needs, "");
@@ -160,7 +169,7 @@ void
 pf_thread_box_show (PfThreadBox *box, const PfDraft *draft, const PfMotif *motif)
 {
   gtk_widget_set_sensitive (GTK_WIDGET (box), draft != NULL);
-  show_needs_soon (box, motif);
+  show_needs_soon (box, motif, pf_editor_units (pf_panel_editor (panel_of (box))));
   if (draft == NULL)
     return;
   const guint kind = kind_of (&draft->thread);

@@ -191,10 +191,12 @@ pf_trace_tool_describe (PfTool *tool)
     return NULL;
   const Found *one = get_found (trace, (guint) trace->walked);
   const PfBox box = pf_curve_box (get_curve (trace, one->begin));
-  return g_strdup_printf (
-      one->chosen ? _ ("Outline %d of %u, %.2f by %.2f mm, to be taken over")
-                  : _ ("Outline %d of %u, %.2f by %.2f mm, not to be taken over"),
-      trace->walked + 1, trace->motifs->len, box.max.x - box.min.x, box.max.y - box.min.y);
+  PfEditor *editor = pf_tool_editor (tool);
+  g_autofree char *width = pf_editor_length (editor, box.max.x - box.min.x, 2);
+  g_autofree char *height = pf_editor_length (editor, box.max.y - box.min.y, 2);
+  return g_strdup_printf (one->chosen ? _ ("Outline %d of %u, %s by %s, to be taken over")
+                                      : _ ("Outline %d of %u, %s by %s, not to be taken over"),
+                          trace->walked + 1, trace->motifs->len, width, height);
 }
 
 static void

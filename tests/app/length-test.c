@@ -65,6 +65,41 @@ test_parse (void)
     }
 }
 
+/* A square inch is 645.16 mm², a yard 0.9144 m (the same sources). */
+static void
+test_areas_and_thread (void)
+{
+  static const struct {
+    const char *text;
+    PfUnits units;
+    double mm2;
+  } cases[] = {
+    { "1", PF_UNITS_MM, 1 },
+    { "1,5 mm²", PF_UNITS_INCH, 1.5 },
+    { "2 cm2", PF_UNITS_MM, 200 },
+    { "1", PF_UNITS_INCH, 645.16 },
+    { "1/2 sq in", PF_UNITS_MM, 322.58 },
+    { "0.01 in²", PF_UNITS_MM, 6.4516 },
+  };
+  double mm2 = NAN;
+  for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_test_message ("“%s”", cases[i].text);
+      g_assert_true (pf_parse_area (cases[i].text, cases[i].units, &mm2));
+      g_assert_cmpfloat_with_epsilon (mm2, cases[i].mm2, 1e-9);
+    }
+  g_assert_false (pf_parse_area ("1 mm", PF_UNITS_MM, &mm2));
+  g_assert_false (pf_parse_length ("1 mm²", PF_UNITS_MM, &mm2));
+  g_autofree char *area = pf_format_area (1, PF_UNITS_MM);
+  g_autofree char *inches = pf_format_area (64.516, PF_UNITS_INCH);
+  g_autofree char *metres = pf_format_thread (914.4, 3, PF_UNITS_MM);
+  g_autofree char *yards = pf_format_thread (914.4, 2, PF_UNITS_INCH);
+  g_assert_cmpstr (area, ==, "1.00 mm²");
+  g_assert_cmpstr (inches, ==, "0.1000 sq in");
+  g_assert_cmpstr (metres, ==, "0.914 m");
+  g_assert_cmpstr (yards, ==, "1.00 yd");
+}
+
 static void
 test_wrong (void)
 {
@@ -102,6 +137,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/app/length/format", test_format);
   g_test_add_func ("/app/length/parse", test_parse);
+  g_test_add_func ("/app/length/areas-and-thread", test_areas_and_thread);
   g_test_add_func ("/app/length/wrong", test_wrong);
   g_test_add_func ("/app/length/there-and-back", test_there_and_back);
   return g_test_run ();
