@@ -229,9 +229,9 @@ test_parts (gconstpointer name)
       for (size_t s = 0; s < two->n_strands; s++)
         g_assert_cmpuint (two->strands[s].thread / 2, ==, pair);
       for (int side_of_pair = 0; side_of_pair < 2; side_of_pair++)
-        g_assert_cmpfloat_with_epsilon (
-            length_in (two, box, 2 * (int) pair + side_of_pair),
-            length_in (whole, box, 2 * (int) pair + side_of_pair), 1e-9);
+        g_assert_cmpfloat_with_epsilon (length_in (two, box, 2 * (int) pair + side_of_pair),
+                                        length_in (whole, box, 2 * (int) pair + side_of_pair),
+                                        1e-9);
     }
   g_assert_cmpfloat (seen, >, 1);
 }
