@@ -717,6 +717,36 @@ what_is_selected_is_told (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
   assert_told (fixture->canvas, sewing);
 }
 
+/* A pair's words, and what lights up, are those of its two bobbins while threads are shown. */
+static void
+threads_are_seen_from_near (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
+{
+  const PfMotif *motif = motif_of (fixture->editor);
+  pf_canvas_set_zoom (fixture->canvas, 0.5);
+  g_assert_false (pf_canvas_threads_too_small (fixture->canvas));
+  pf_editor_select (fixture->editor, (PfPick){ .kind = PF_PICK_PAIR, .index = 3 });
+  g_autofree char *pair = pf_explain_pair (motif->filling, motif->ground, 3);
+  assert_told (fixture->canvas, pair);
+  pf_canvas_set_layers (fixture->canvas, PF_LAYER_ALL | PF_LAYER_THREADS);
+  g_assert_true (pf_canvas_threads_too_small (fixture->canvas));
+  g_autofree char *bobbins =
+      pf_explain_threads (pf_motif_laid (motif)->threads, motif->filling, motif->ground, 3);
+  g_autofree char *both = g_strconcat (pair, "\n", bobbins, NULL);
+  assert_told (fixture->canvas, both);
+  wait_until_sharp (fixture->canvas);
+  pf_canvas_zoom_to_threads (fixture->canvas);
+  g_assert_false (pf_canvas_threads_too_small (fixture->canvas));
+  wait_until_sharp (fixture->canvas);
+  cairo_surface_t *threads = take_drawing (fixture->canvas);
+  pf_canvas_set_layers (fixture->canvas, PF_LAYER_ALL);
+  assert_told (fixture->canvas, pair);
+  wait_until_sharp (fixture->canvas);
+  cairo_surface_t *lines = take_drawing (fixture->canvas);
+  g_assert_cmpuint (count_different (threads, lines), >, 2000);
+  cairo_surface_destroy (threads);
+  cairo_surface_destroy (lines);
+}
+
 static void
 the_keyboard_reaches_the_teller (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
 {
@@ -765,6 +795,7 @@ main (int argc, char **argv)
   ADD ("/canvas/marks", marks_stay_in_their_step);
   ADD ("/canvas/pennant", the_pennant_is_explained);
   ADD ("/canvas/told", what_is_selected_is_told);
+  ADD ("/canvas/threads", threads_are_seen_from_near);
   ADD ("/canvas/focus", the_keyboard_reaches_the_teller);
   ADD ("/canvas/opened", another_document_is_fitted_in);
   return g_test_run ();

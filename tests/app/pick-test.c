@@ -130,6 +130,38 @@ both_pairs_of_a_plait_are_found (void)
 }
 
 /* The armure's own middle is its centre stitch. */
+/* Where threads are drawn as they lie, a place on one means the pair that it was sewn in with. */
+static void
+each_thread_is_found_where_it_lies (void)
+{
+  g_autoptr (PfEditor) editor = armure ();
+  const PfMotif *motif = motif_of (editor);
+  const PfLaid *laid = pf_motif_laid (motif);
+  pf_editor_set_thread_pixel (editor, laid->thickness / 1.6);
+  g_assert_true (pf_editor_sees_threads (editor, 0));
+  g_autoptr (PfCloseUp) close_up = pf_close_up_part (laid, motif->region->box);
+  g_assert_cmpuint (close_up->n_strands, >, 200);
+  for (size_t s = 0; s < close_up->n_strands; s++)
+    {
+      const PfStrand *strand = &close_up->strands[s];
+      const PfPoint at = close_up->points[strand->first + 3 * (strand->n_curves / 2)];
+      const PfPick pick = pf_find_pick (editor, at, 0.3, ONLY (PF_PICK_PAIR));
+      g_assert_cmpint (pick.kind, ==, PF_PICK_PAIR);
+      /* Near the edge threads of several pairs may lie on one another. */
+      if (pick.index != strand->thread / 2)
+        {
+          double nearest = INFINITY;
+          for (size_t n = 0; n < motif->filling->n_sewings; n++)
+            nearest = fmin (nearest, hypot (motif->filling->sewings[n].at.x - at.x,
+                                            motif->filling->sewings[n].at.y - at.y));
+          g_assert_cmpfloat (nearest, <, 3);
+        }
+    }
+  pf_editor_set_thread_pixel (editor, laid->thickness);
+  g_assert_false (pf_editor_sees_threads (editor, 0));
+  g_assert_true (pf_editor_shows_threads (editor));
+}
+
 static void
 each_repeat_is_found_at_its_centre (void)
 {
@@ -194,6 +226,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pick/pinhole", each_pinhole_is_found_at_its_place);
   g_test_add_func ("/pick/pair", each_pair_is_found_on_its_lines);
   g_test_add_func ("/pick/plait", both_pairs_of_a_plait_are_found);
+  g_test_add_func ("/pick/thread", each_thread_is_found_where_it_lies);
   g_test_add_func ("/pick/repeat", each_repeat_is_found_at_its_centre);
   g_test_add_func ("/pick/order", small_things_come_before_large_ones);
   g_test_add_func ("/pick/reach", nothing_lies_beyond_reach);

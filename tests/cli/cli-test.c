@@ -160,6 +160,26 @@ static const Wrong wrong[] = {
   { "over-document", "fill piece.svg --sheet ./piece.svg", 2, "piece.svg" },
   { "draw-two", "grounds --draw a.svg rose torchon", 2, "one ground" },
   { "draw-ending", "grounds --draw a.txt rose", 2, "a.txt" },
+  { "close-up-two", "grounds --close-up a.svg rose torchon", 2, "one ground" },
+  { "close-up-none", "grounds --close-up a.svg", 2, "one ground" },
+  { "close-up-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --close-up a.bmp", 2,
+    "a.bmp" },
+  { "part-alone", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --part 0,0,9,9", 2,
+    "--close-up" },
+  { "part-three",
+    "fill --outline DEMO/pond.svg --ground torchon --gap 4 --close-up a.svg --part 0,0,9", 2,
+    "X,Y,W,H" },
+  { "part-five",
+    "fill --outline DEMO/pond.svg --ground torchon --gap 4 --close-up a.svg --part 0,0,9,9,9", 2,
+    "X,Y,W,H" },
+  { "part-empty",
+    "fill --outline DEMO/pond.svg --ground torchon --gap 4 --close-up a.png --part 0,0,9,0", 1,
+    "above 0 mm" },
+  { "part-huge",
+    "fill --outline DEMO/pond.svg --ground torchon --gap 4 --close-up a.png --part 0,0,1e5,9", 1,
+    "too large" },
+  { "over-close-up", "fill --outline bow.svg --ground torchon --gap 4 --close-up bow.svg", 2,
+    "bow.svg" },
   { "grounds-unknown", "grounds roes", 1, "rose" },
 };
 
@@ -421,6 +441,46 @@ test_old_file_kept (void)
   g_assert_cmpstr (text, ==, "old");
 }
 
+/* A part of 12 by 7.5 mm: 200 dots to the cm make 240 by 150 (W3C, Portable Network Graphics,
+ * 11.2.2: the header); in SVG it is that large, and its threads are the part's alone. */
+static void
+test_close_up (void)
+{
+  g_auto (Run) run =
+      run_demo ("fill --outline DEMO/quince-leaf.svg --ground torchon --gap 4 --part 20,30,12,7.5 "
+                "--close-up part.png --close-up part.svg --close-up part.pdf");
+  g_assert_cmpstr (run.err, ==, "");
+  g_assert_cmpint (run.status, ==, 0);
+  g_assert_nonnull (strstr (run.out, "part.png"));
+  gsize length;
+  g_autofree char *png = read_file ("part.png", &length);
+  g_assert_cmpmem (png, 8, "\x89PNG\r\n\x1a\n", 8);
+  g_assert_cmpmem (png + 12, 12, "IHDR\0\0\0\xf0\0\0\0\x96", 12);
+  g_autofree char *pdf = read_file ("part.pdf", &length);
+  g_assert_cmpmem (pdf, 5, "%PDF-", 5);
+  gsize part_length, whole_length;
+  g_autofree char *part = read_file ("part.svg", &part_length);
+  g_assert_nonnull (strstr (part, "width=\"12mm\" height=\"7.5mm\""));
+  g_assert_nonnull (strstr (part, "class=\"threads\""));
+  g_auto (Run) whole = run_demo (
+      "fill --outline DEMO/quince-leaf.svg --ground torchon --gap 4 --close-up whole.svg");
+  g_assert_cmpint (whole.status, ==, 0);
+  g_autofree char *all = read_file ("whole.svg", &whole_length);
+  g_assert_nonnull (strstr (all, "<svg"));
+  g_assert_cmpuint (part_length, <, whole_length / 3);
+}
+
+static void
+test_ground_close_up (void)
+{
+  g_auto (Run) run = run_words ("grounds --close-up rose.svg rose");
+  g_assert_cmpstr (run.err, ==, "");
+  g_assert_cmpint (run.status, ==, 0);
+  gsize length;
+  g_autofree char *svg = read_file ("rose.svg", &length);
+  g_assert_nonnull (strstr (svg, "class=\"threads\""));
+}
+
 static void
 test_origin_and_turn (void)
 {
@@ -569,6 +629,8 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/reports", test_reports);
   g_test_add_func ("/cli/same-bytes", test_same_bytes);
   g_test_add_func ("/cli/old-file-kept", test_old_file_kept);
+  g_test_add_func ("/cli/close-up", test_close_up);
+  g_test_add_func ("/cli/ground-close-up", test_ground_close_up);
   g_test_add_func ("/cli/origin-and-turn", test_origin_and_turn);
   g_test_add_func ("/cli/document", test_document);
   g_test_add_func ("/cli/document-page", test_document_page);

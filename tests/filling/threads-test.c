@@ -146,9 +146,9 @@ typedef struct {
 } Told;
 
 /* One stitch alone, its threads 1 2 3 4 followed by hand: a cross takes the middle two, a twist the
- * two of each pair. Half stitch gives 3 1 4 2: each pair parts. Half stitch twice gives 4 3 2 1: the
- * pairs change sides, each whole. Corners of the square, where all lines end, are pinholes 1, 4, 7
- * and 10: each side has three parts. */
+ * two of each pair. Half stitch gives 3 1 4 2: each pair parts. Half stitch twice gives 4 3 2 1:
+ * the pairs change sides, each whole. Corners of the square, where all lines end, are pinholes 1,
+ * 4, 7 and 10: each side has three parts. */
 static const Told told[] = {
   { "ct",
     "Both bobbins of pair 1 begin at pinhole 1. They part at pin 1 of repeat (0, 0). The left "

@@ -25,6 +25,7 @@ static const struct {
   { "pins", PF_LAYER_PINS },
   { "beads", PF_LAYER_BEADS },
   { "numbers", PF_LAYER_NUMBERS },
+  { "threads", PF_LAYER_THREADS },
   { "all", PF_LAYER_ALL },
 };
 
