@@ -88,7 +88,7 @@ choose (PfPreferences *preferences)
 {
   g_object_set (preferences, "units", PF_UNITS_INCH, "style", PF_STYLE_DARK_CONTRAST, "new-colour",
                 "#123456", "finished-colour", "#FFfe01", "line-width", 2.5, "pixels-per-mm", 5.25,
-                "layers", PF_LAYER_OUTLINE | PF_LAYER_NUMBERS, "last-folder", "/a b/ü;c\n ",
+                "layers", PF_LAYER_OUTLINE | PF_LAYER_THREADS, "last-folder", "/a b/ü;c\n ",
                 "welcome-shown", TRUE, "edge-strip", FALSE, NULL);
 }
 
@@ -101,7 +101,7 @@ assert_chosen (PfPreferences *preferences)
   g_assert_cmpstr (pf_preferences_colour (preferences, PF_PAIR_FINISHED), ==, "#FFfe01");
   g_assert_cmpfloat (pf_preferences_line_width (preferences), ==, 2.5);
   g_assert_cmpfloat (pf_preferences_pixels_per_mm (preferences), ==, 5.25);
-  g_assert_cmpuint (pf_preferences_layers (preferences), ==, PF_LAYER_OUTLINE | PF_LAYER_NUMBERS);
+  g_assert_cmpuint (pf_preferences_layers (preferences), ==, PF_LAYER_OUTLINE | PF_LAYER_THREADS);
   g_assert_false (pf_preferences_edge_strip (preferences));
   const PfLook look = pf_preferences_look (preferences);
   g_assert_cmpstr (look.colours[PF_PAIR_NEW], ==, "#123456");
