@@ -14,7 +14,7 @@
 #define DOTS 20 /* to the mm, of a picture */
 /* The longest side, mm, and the most stitches: beyond that files can't be looked at any more. */
 #define MOST_MM 1000
-#define MOST_STITCHES 50000
+#define MOST_STITCHES 20000
 
 static bool
 check_part (PfBox part, GError **error)
