@@ -58,9 +58,12 @@ pf_format_place (double x, double y, int decimals, PfUnits units)
 char *
 pf_format_area (double mm2, PfUnits units)
 {
-  if (units == PF_UNITS_MM)
-    return g_strdup_printf (_ ("%.2f mm²"), mm2 + 0.0);
-  return g_strdup_printf (_ ("%.4f sq in"), mm2 / (PF_MM_PER_INCH * PF_MM_PER_INCH) + 0.0);
+  const bool inches = units == PF_UNITS_INCH;
+  g_autofree char *number =
+      inches ? g_strdup_printf ("%.4f", mm2 / (PF_MM_PER_INCH * PF_MM_PER_INCH) + 0.0)
+             : g_strdup_printf ("%.2f", mm2 + 0.0);
+  /* Translators: an area in mm², and one in square inches. */
+  return inches ? g_strdup_printf (_ ("%s sq in"), number) : g_strdup_printf (_ ("%s mm²"), number);
 }
 
 char *
@@ -99,15 +102,31 @@ static const Unit area_units[] = {
   { NULL, 0 },
 };
 
+/* Is it the unit as it is shown, in the maker's language? `format` has a %s for the number. */
+static bool
+is_shown_as (const char *name, const char *format)
+{
+  g_auto (GStrv) parts = g_strsplit (format, "%s", 2);
+  g_autofree char *shown = g_strjoinv ("", parts);
+  g_autofree char *shown_folded = g_utf8_casefold (g_strstrip (shown), -1);
+  g_autofree char *folded = g_utf8_casefold (name, -1);
+  return strcmp (folded, shown_folded) == 0;
+}
+
 /* Its size; `usual` if none is named, 0 for an unknown one. */
 static double
 unit_named (const char *name, const Unit *units, double usual)
 {
+  const bool areas = units == area_units;
   if (*name == '\0')
     return usual;
   for (; units->name != NULL; units++)
     if (g_ascii_strcasecmp (name, units->name) == 0)
       return units->size;
+  if (is_shown_as (name, areas ? _ ("%s mm²") : _ ("%s mm")))
+    return 1;
+  if (is_shown_as (name, areas ? _ ("%s sq in") : _ ("%s in")))
+    return areas ? PF_MM_PER_INCH * PF_MM_PER_INCH : PF_MM_PER_INCH;
   return 0;
 }
 

@@ -31,8 +31,8 @@ char *pf_format_area (double mm2, PfUnits units);
 char *pf_format_thread (double mm, int decimals, PfUnits units);
 
 /* Reads a length: a number (decimal point or comma), a fraction (3/4) or both (1 1/2), then a unit:
- * mm, cm, m, in, inch, inches, ″ or "; without one it is of `units`. False, and `*mm` is unchanged,
- * for anything else. */
+ * mm, cm, m, in, inch, inches, ″ or ", or as it is shown in the maker's language; without one it is
+ * of `units`. False, and `*mm` is unchanged, for anything else. */
 bool pf_parse_length (const char *text, PfUnits units, double *mm);
 /* Reads an area likewise: mm², cm², sq in, in² (also with a plain 2). */
 bool pf_parse_area (const char *text, PfUnits units, double *mm2);

@@ -5,6 +5,7 @@
  */
 #include <length.h>
 
+#include <libintl.h>
 #include <locale.h>
 #include <math.h>
 
@@ -130,6 +131,33 @@ test_there_and_back (void)
     }
 }
 
+/* Who changes a number that is shown leaves the unit behind it, in whatever language that is. */
+static void
+test_other_language (void)
+{
+  static const PfUnits units[] = { PF_UNITS_MM, PF_UNITS_INCH };
+  g_setenv ("LANGUAGE", "de", TRUE);
+  setlocale (LC_ALL, ""); /* translations are looked up anew */
+  bindtextdomain (GETTEXT_PACKAGE, PF_BUILT_TRANSLATIONS);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  g_autofree char *inch = pf_format_length (25.4, PF_UNITS_INCH);
+  g_assert_cmpstr (inch, ==, "1 Zoll");
+  for (size_t u = 0; u < G_N_ELEMENTS (units); u++)
+    {
+      double mm = NAN, mm2 = NAN;
+      g_autofree char *length = pf_format_fixed_length (127, 2, units[u]);
+      g_autofree char *area = pf_format_area (64.516, units[u]);
+      g_test_message ("“%s”, “%s”", length, area);
+      g_assert_true (pf_parse_length (length, PF_UNITS_MM, &mm));
+      g_assert_cmpfloat_with_epsilon (mm, 127, 1e-9);
+      g_assert_true (pf_parse_area (area, PF_UNITS_MM, &mm2));
+      g_assert_cmpfloat_with_epsilon (mm2, 64.516, 0.01);
+      g_assert_false (pf_parse_length (area, PF_UNITS_MM, &mm));
+    }
+  g_setenv ("LANGUAGE", "en", TRUE);
+  setlocale (LC_ALL, "C.UTF-8");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -140,5 +168,6 @@ main (int argc, char **argv)
   g_test_add_func ("/app/length/areas-and-thread", test_areas_and_thread);
   g_test_add_func ("/app/length/wrong", test_wrong);
   g_test_add_func ("/app/length/there-and-back", test_there_and_back);
+  g_test_add_func ("/app/length/other-language", test_other_language);
   return g_test_run ();
 }
