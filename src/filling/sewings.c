@@ -253,7 +253,7 @@ place_rest (PfSewer *sewer, GError **error)
         const size_t n = first[l + 1] - first[l];
         const bool needs_other = line->kind == PF_EDGE_CLOTH_STITCH && line->n_pinholes == 0 &&
                                  sewer->edges[line->loop].n_pinholes > 0;
-        if (needs_other != alone)
+        if (n == 0 || needs_other != alone)
           continue;
         if (needs_other)
           place_nearest (sewer, line, sewings, n);
