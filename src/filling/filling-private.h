@@ -22,7 +22,7 @@ char *pf_why_not_cut (const PfFilling *filling, const PfGround *ground, PfLineId
 void pf_match_crossings (PfFilling *filling, const PfRegion *region, const PfGround *ground,
                          const PfFillingSettings *settings);
 
-/* Finds the working order. */
+/* Finds the working order, by the filling's habits. */
 void pf_find_order (PfFilling *filling, const PfLattice *lattice);
 
 /* Lists the sewings in working order, each with its target, and gives each its place. */

@@ -66,6 +66,7 @@ pf_filling_new (const PfRegion *region, const PfEdge *edges, const PfGround *gro
     return NULL;
   PfFilling *filling = g_new0 (PfFilling, 1);
   filling->placement = settings->placement;
+  filling->habits = settings->habits;
   filling->to_sheet = lattice->to_sheet;
   pf_lattice_find_inside (lattice, region, settings->clearance);
   g_autoptr (GArray) beads = NULL;

@@ -85,6 +85,20 @@ typedef struct {
   PfPlace place;  /* of PF_SEW_PINHOLE and PF_SEW_BAR */
 } PfSewingChoice;
 
+/* How the maker likes to work. None of it changes what is worked, only when. */
+typedef enum {
+  PF_WORK_BY_REPEAT, /* what is earliest next */
+  PF_WORK_BY_ROW,    /* a diagonal row of repeats to its end, as far as it can be worked */
+} PfWorkBy;
+
+typedef struct {
+  bool right_first; /* of two that are equally early, the right one; rows then run down to the
+                       right, else to the left (right and left are the ground's own) */
+  PfWorkBy by;
+  bool sew_in_first; /* all new pairs are sewn in before the first stitch; else each when it is
+                        needed */
+} PfWorkingHabits;
+
 typedef struct {
   PfPlacement placement;
   double clearance; /* least distance of a stitch from the outline, in gaps */
@@ -94,6 +108,7 @@ typedef struct {
   int sewings_per_pinhole; /* at most */
   PfBeads beads;
   bool all_plain; /* every partial repeat is plain */
+  PfWorkingHabits habits;
   const PfRepeatChoice *choices;
   size_t n_choices;
   const PfSewingChoice *sewing_choices;
@@ -101,7 +116,8 @@ typedef struct {
 } PfFillingSettings;
 
 /* The defaults: clearance 0.25, carry 1, reach 0.25, off line 8 degrees, two sewings to a pinhole,
- * no beads; gap 5 mm, no turn, origin (0, 0). */
+ * no beads; gap 5 mm, no turn, origin (0, 0); repeat by repeat, the left first, pairs sewn in as
+ * they are needed. */
 PfFillingSettings pf_filling_settings_default (void);
 
 /* Checks every setting against its range, and that the choices have values that exist
@@ -240,6 +256,7 @@ typedef struct {
 
 typedef struct {
   PfPlacement placement;
+  PfWorkingHabits habits;
   PfAffine to_sheet; /* from ground units */
   PfCounts counts;
   PfWorkedStitch *stitches; /* by k, then j, then i */

@@ -3,18 +3,20 @@
  * The working order.
  *
  * A stitch is ready when all that come before it, by pair line or by match, are worked. The maker
- * stays in the repeat she is in as long as it has a ready stitch; else she takes the earliest of
- * all that are ready. Times rise along every pair line and every match, so there is always one that
+ * stays in the repeat she is in as long as it has a ready stitch; then, if she works row by row,
+ * goes on to the next repeat of the row if that has one; else she takes the earliest of all that
+ * are ready. Times rise along every pair line and every match, so there is always one that
  * is ready until all are worked.
  */
 #include "filling-private.h"
+#include "rows.h"
 
 #include <stdlib.h>
 
 /* A stitch in the heap. The numbers of stitches grow with their place in the file, so that they
  * decide last. */
 typedef struct {
-  gint64 time, x;
+  gint64 time, x; /* x as seen from the side that is worked first */
   guint32 stitch;
 } Ready;
 
@@ -26,6 +28,7 @@ typedef struct {
   GArray *heap;    /* of Ready */
   guint8 *waiting; /* per stitch: how many it waits for; DONE once it is worked */
   int *by_time;    /* the ground's stitches by (time, x, place in the file) */
+  PfRow row;       /* the step to the next repeat of a row */
 } Work;
 
 static bool
@@ -41,8 +44,9 @@ ready_stitch (const Work *work, guint32 s)
 {
   const PfStitchId id = work->filling->stitches[s].id;
   const PfGround *ground = work->lattice->ground;
+  const gint64 x = pf_round_time (pf_ground_position (ground, id.k, id.i, id.j).x);
   return (Ready){ pf_round_time (pf_ground_time (ground, id.k, id.i, id.j)),
-                  pf_round_time (pf_ground_position (ground, id.k, id.i, id.j).x), s };
+                  work->filling->habits.right_first ? -x : x, s };
 }
 
 static void
@@ -124,10 +128,11 @@ ready_in_repeat (const Work *work, int i, int j)
 static guint32
 choose_stitch (Work *work, const PfStitchId *last)
 {
-  const guint32 here = last != NULL ? ready_in_repeat (work, last->i, last->j) : PF_NONE;
-  if (here != PF_NONE)
-    return here;
-  guint32 s;
+  guint32 s = last != NULL ? ready_in_repeat (work, last->i, last->j) : PF_NONE;
+  if (s == PF_NONE && last != NULL && work->filling->habits.by == PF_WORK_BY_ROW)
+    s = ready_in_repeat (work, last->i + work->row.di, last->j + work->row.dj);
+  if (s != PF_NONE)
+    return s;
   do
     s = pop_ready (work);
   while (work->waiting[s] == DONE);
@@ -151,19 +156,20 @@ work_stitch (Work *work, guint32 s)
 
 /* Sorts the few stitches of a repeat: by time, x and place in the file. */
 static int *
-stitches_by_time (const PfGround *ground)
+stitches_by_time (const PfGround *ground, bool right_first)
 {
+  const double sign = right_first ? -1 : 1;
   int *order = g_new (int, ground->n_stitches);
   for (int k = 0; k < ground->n_stitches; k++)
     {
       const gint64 time = pf_round_time (ground->stitches[k].time);
-      const gint64 x = pf_round_time (ground->stitches[k].at.x);
+      const gint64 x = pf_round_time (sign * ground->stitches[k].at.x);
       int at = k;
       for (; at > 0; at--)
         {
           const PfStitch *before = &ground->stitches[order[at - 1]];
           const gint64 its_time = pf_round_time (before->time);
-          if (its_time < time || (its_time == time && pf_round_time (before->at.x) <= x))
+          if (its_time < time || (its_time == time && pf_round_time (sign * before->at.x) <= x))
             break;
           order[at] = order[at - 1];
         }
@@ -177,8 +183,9 @@ pf_find_order (PfFilling *filling, const PfLattice *lattice)
 {
   g_autoptr (GArray) heap = g_array_new (FALSE, FALSE, sizeof (Ready));
   g_autofree guint8 *waiting = g_new0 (guint8, filling->n_stitches);
-  g_autofree int *by_time = stitches_by_time (lattice->ground);
-  Work work = { filling, lattice, heap, waiting, by_time };
+  g_autofree int *by_time = stitches_by_time (lattice->ground, filling->habits.right_first);
+  Work work = { filling, lattice, heap,
+                waiting, by_time, pf_row_of (lattice->ground, filling->habits.right_first) };
   count_waiting (&work);
   filling->order = g_new (guint32, filling->n_stitches);
   const PfStitchId *last = NULL;

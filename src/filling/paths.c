@@ -68,9 +68,12 @@ number_pairs (PfFilling *filling, GArray *ways)
     }
 }
 
+/* A pair lies on the pillow from its first stitch, or from the very first, to its last. */
 static size_t
-most_at_once (const GArray *ways, size_t n_stitches)
+most_at_once (const GArray *ways, size_t n_stitches, bool all_from_start)
 {
+  if (all_from_start)
+    return ways->len;
   g_autofree gint32 *change = g_new0 (gint32, n_stitches + 1);
   for (guint w = 0; w < ways->len; w++)
     {
@@ -138,7 +141,7 @@ pf_follow_pairs (PfFilling *filling)
 {
   g_autoptr (GArray) ways = g_array_new (FALSE, FALSE, sizeof (Way));
   number_pairs (filling, ways);
-  filling->counts.most_at_once = most_at_once (ways, filling->n_stitches);
+  filling->counts.most_at_once = most_at_once (ways, filling->n_stitches, filling->habits.sew_in_first);
   lay_out_paths (filling, ways);
   fill_paths (filling);
 }

@@ -103,6 +103,16 @@ check_beads (PfBeads beads, GError **error)
   return false;
 }
 
+static bool
+check_habits (const PfWorkingHabits *habits, GError **error)
+{
+  if (habits->by == PF_WORK_BY_REPEAT || habits->by == PF_WORK_BY_ROW)
+    return true;
+  g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
+               _ ("A filling is worked repeat by repeat or row by row. Choose one of these."));
+  return false;
+}
+
 bool
 pf_filling_settings_check (const PfFillingSettings *s, GError **error)
 {
@@ -121,6 +131,6 @@ pf_filling_settings_check (const PfFillingSettings *s, GError **error)
          check_range (_ ("reach (in edge gaps)"), s->reach, 0, 10, error) &&
          check_range (_ ("off-line limit (degrees)"), s->off_line, 0, 180, error) &&
          check_range (_ ("number of sewings to a pinhole"), s->sewings_per_pinhole, 1, 20, error) &&
-         check_beads (s->beads, error) && check_repeat_choices (s, error) &&
-         check_sewing_choices (s, error);
+         check_beads (s->beads, error) && check_habits (&s->habits, error) &&
+         check_repeat_choices (s, error) && check_sewing_choices (s, error);
 }

@@ -2,11 +2,11 @@
 /*
  * The sewings: one for each pair that begins, ends or is turned, two for each that is carried.
  *
- * A pair is sewn in just before the stitch that needs it, and sewn out just after the stitch that
- * ends it; the sewings are numbered in this order. Its target is where its line crosses the
- * outline; for a turned pair, half-way between its two lines. Each gets its place once: first those
- * for which the maker chose, then those that have no pinhole in their own stretch of the edge, then
- * the rest, stretch by stretch.
+ * A pair is sewn in just before the stitch that needs it (a new one before the first stitch, if the
+ * maker likes), and sewn out just after the stitch that ends it; the sewings are numbered in this
+ * order. Its target is where its line crosses the outline; for a turned pair, half-way between its
+ * two lines. Each gets its place once: first those for which the maker chose, then those that have
+ * no pinhole in their own stretch of the edge, then the rest, stretch by stretch.
  */
 #include "sewing-places.h"
 
@@ -45,10 +45,28 @@ add_sewing (PfFilling *filling, const PfRegion *region, GArray *sewings, guint32
   g_array_append_val (sewings, sewing);
 }
 
+/* Those of new pairs, in the order in which they are needed. */
+static void
+list_new_first (PfFilling *filling, const PfRegion *region, GArray *sewings)
+{
+  for (size_t n = 0; n < filling->n_stitches; n++)
+    {
+      const PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
+      const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+      for (unsigned side = 0; side < stitch->n_sides; side++)
+        if (ends[side].entering != PF_NONE &&
+            filling->crossings[ends[side].entering].kind == PF_PAIR_NEW)
+          add_sewing (filling, region, sewings, PF_NONE, ends[side].entering);
+    }
+}
+
 static void
 list_sewings (PfFilling *filling, const PfRegion *region)
 {
   GArray *sewings = g_array_new (FALSE, FALSE, sizeof (PfSewing));
+  const bool new_first = filling->habits.sew_in_first;
+  if (new_first)
+    list_new_first (filling, region, sewings);
   for (size_t n = 0; n < filling->n_stitches; n++)
     {
       const PfWorkedStitch *stitch = pf_stitch_in_order (filling, n);
@@ -59,6 +77,8 @@ list_sewings (PfFilling *filling, const PfRegion *region)
           if (entering == PF_NONE)
             continue;
           const PfCrossing *crossing = &filling->crossings[entering];
+          if (new_first && crossing->kind == PF_PAIR_NEW)
+            continue;
           add_sewing (filling, region, sewings,
                       crossing->kind == PF_PAIR_TURNED ? crossing->match : PF_NONE, entering);
         }

@@ -50,9 +50,30 @@ taken_before (const Checked *c, guint32 a, guint32 b)
                            rounded (pf_ground_time (c->ground, t.k, t.i, t.j)) };
   if (times[0] != times[1])
     return times[0] < times[1];
-  const gint64 x[] = { rounded (pf_ground_position (c->ground, s.k, s.i, s.j).x),
-                       rounded (pf_ground_position (c->ground, t.k, t.i, t.j).x) };
+  const double sign = c->filling->habits.right_first ? -1 : 1;
+  const gint64 x[] = { rounded (sign * pf_ground_position (c->ground, s.k, s.i, s.j).x),
+                       rounded (sign * pf_ground_position (c->ground, t.k, t.i, t.j).x) };
   return x[0] != x[1] ? x[0] < x[1] : s.k < t.k;
+}
+
+/* Is repeat (i, j) the next of the row that runs down to the side worked first? Of all repeats that
+ * lie down to that side, the nearest. */
+static bool
+is_next_in_row (const Checked *c, const PfStitchId *last, const PfStitchId *next)
+{
+  const PfPoint a = c->ground->a, b = c->ground->b;
+  const double sign = c->filling->habits.right_first ? 1 : -1;
+  double least = INFINITY;
+  for (int di = -12; di <= 12; di++)
+    for (int dj = -12; dj <= 12; dj++)
+      {
+        const double x = di * a.x + dj * b.x, y = di * a.y + dj * b.y;
+        if (y > 1e-6 && sign * x > 1e-6)
+          least = fmin (least, hypot (x, y));
+      }
+  const int di = next->i - last->i, dj = next->j - last->j;
+  const double x = di * a.x + dj * b.x, y = di * a.y + dj * b.y;
+  return y > 1e-6 && sign * x > 1e-6 && hypot (x, y) < least + 1e-6;
 }
 
 /* Looks through all stitches for the one to work next. */
@@ -60,7 +81,8 @@ static guint32
 plainest_choice (const Checked *c, const guint8 *waits_for, const bool *worked, guint32 last)
 {
   const PfFilling *f = c->filling;
-  guint32 best = PF_NONE, best_here = PF_NONE;
+  guint32 best = PF_NONE, best_here = PF_NONE, best_in_row = PF_NONE;
+  const bool by_row = f->habits.by == PF_WORK_BY_ROW;
   for (guint32 s = 0; s < f->n_stitches; s++)
     {
       if (worked[s] || waits_for[s] > 0)
@@ -71,8 +93,14 @@ plainest_choice (const Checked *c, const guint8 *waits_for, const bool *worked, 
                         f->stitches[s].id.j == f->stitches[last].id.j;
       if (here && (best_here == PF_NONE || taken_before (c, s, best_here)))
         best_here = s;
+      if (by_row && last != PF_NONE &&
+          is_next_in_row (c, &f->stitches[last].id, &f->stitches[s].id) &&
+          (best_in_row == PF_NONE || taken_before (c, s, best_in_row)))
+        best_in_row = s;
     }
-  return best_here != PF_NONE ? best_here : best;
+  if (best_here != PF_NONE)
+    return best_here;
+  return best_in_row != PF_NONE ? best_in_row : best;
 }
 
 static void
@@ -188,11 +216,21 @@ check_sewings (const Checked *c)
 {
   const PfFilling *f = c->filling;
   guint32 next = 0;
+  const bool new_first = f->habits.sew_in_first;
+  for (size_t n = 0; n < f->n_stitches && new_first; n++)
+    for (guint32 side = 0; side < f->stitches[f->order[n]].n_sides; side++)
+      {
+        const guint32 entering = pf_worked_ends (f, &f->stitches[f->order[n]])[side].entering;
+        if (entering != PF_NONE && f->crossings[entering].kind == PF_PAIR_NEW)
+          g_assert_cmpuint (f->sewings[next++].entering, ==, entering);
+      }
   for (size_t n = 0; n < f->n_stitches; n++)
     {
       const PfWorkedStitch *stitch = &f->stitches[f->order[n]];
       for (unsigned side = 0; side < stitch->n_sides; side++)
-        if (pf_worked_ends (f, stitch)[side].entering != PF_NONE)
+        if (pf_worked_ends (f, stitch)[side].entering != PF_NONE &&
+            !(new_first &&
+              f->crossings[pf_worked_ends (f, stitch)[side].entering].kind == PF_PAIR_NEW))
           {
             g_assert_cmpuint (f->crossings[pf_worked_ends (f, stitch)[side].entering].sewing, ==,
                               next);
@@ -317,7 +355,7 @@ check_paths (const PfFilling *f)
     {
       size_t now = 0;
       for (guint32 p = 0; p < f->n_pairs; p++)
-        now += first[p] <= n && n <= last[p];
+        now += (f->habits.sew_in_first || first[p] <= n) && n <= last[p];
       most = MAX (most, now);
     }
   g_assert_cmpuint (f->counts.most_at_once, ==, most);
@@ -418,6 +456,9 @@ test_sample (gconstpointer data)
       settings.clearance = sample->clearance;
       settings.carry = sample->carry;
       settings.all_plain = sample->all_plain;
+      settings.habits = (PfWorkingHabits){ g_test_rand_bit (),
+                                           trial % 3 == 0 ? PF_WORK_BY_REPEAT : PF_WORK_BY_ROW,
+                                           g_test_rand_int_range (0, 4) == 0 };
       settings.choices = choices;
       settings.n_choices = trial % 2 == 0 ? G_N_ELEMENTS (choices) : 0;
       check_filling (region, ground, &settings);
