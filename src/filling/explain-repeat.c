@@ -5,6 +5,7 @@
  * The maker counts pins: a stitch that closes a pin isn't one of its own. What is missing of a core
  * is told as the state of the middle, pin by pin only what is round it.
  */
+#include "repeat-kinds.h"
 #include "words.h"
 
 #include <glib/gi18n-lib.h>
@@ -183,6 +184,34 @@ state_words (const PfRepeat *repeat, const PfGround *ground, const Round *r)
       state = g_strdup_printf (_ ("Repeat (%d, %d) is partial."), repeat->i, repeat->j);
     }
   return g_strdup_printf ("%s %s", state, rest);
+}
+
+/* What becomes of the middle. */
+static const char *
+middle_words (const PfFilling *filling, const PfGround *ground, int i, int j)
+{
+  if (!ground->has_core)
+    return NULL;
+  switch (pf_filling_repeat_state (filling, i, j))
+    {
+    case PF_REPEAT_KEPT:
+      return _ ("The middle is worked.");
+    case PF_REPEAT_PLAIN:
+      return _ ("The middle is not worked: pairs pass straight on where it would be, and each pin "
+                "gets half stitch, pin, half stitch.");
+    default:
+      return NULL;
+    }
+}
+
+char *
+pf_explain_difference (const PfFilling *filling, const PfGround *ground, int i, int j)
+{
+  Round r = look_round (filling, ground, i, j);
+  const char *middle = middle_words (filling, ground, i, j);
+  g_autofree char *rest = round_words (&r);
+  round_clear (&r);
+  return middle != NULL ? g_strdup_printf ("%s %s", rest, middle) : g_steal_pointer (&rest);
 }
 
 static int

@@ -116,6 +116,12 @@ bool pf_ground_complete (PfGround *ground, GError **error);
  * times, before it one for each pair that is twisted on its way there. Of a complete ground.
  * Translated; free with g_strfreev(). */
 char **pf_ground_working (const PfGround *ground);
+/* The letters of a word from `work` to before `end`, without a pin, by the craft's names: "two
+ * twists, cloth stitch". NULL if there are none. Translated; free with g_free(). */
+char *pf_work_words (const char *work, const char *end);
+/* `names`, of stitches of the repeat that lies (da, db) away, as seen from here: "4", or "4 of the
+ * repeat above left". Translated; free with g_free(). */
+char *pf_words_of_repeat (const PfGround *ground, int da, int db, const char *names);
 /* How many pairs run through one repeat: as many lines leave it over its two lower sides. */
 int pf_ground_pairs (const PfGround *ground);
 

@@ -74,10 +74,8 @@ add_crosses (GPtrArray *names, const char *work, const char *end)
     g_ptr_array_add (names, twists ((size_t) (end - rest)));
 }
 
-/* "two twists, cloth stitch": the stitch whose work goes from `work` to before `end`. NULL if there
- * is nothing in it. */
-static char *
-stitch_words (const char *work, const char *end)
+char *
+pf_work_words (const char *work, const char *end)
 {
   g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
   while (work < end)
@@ -111,16 +109,13 @@ stitch_words (const char *work, const char *end)
 /* --- Where the pairs come from -----------------------------------------------------------------
  */
 
-/* "4", or "4 of the repeat above left": `names`, which line e comes from, as seen from the stitch
- * that it reaches. */
-static char *
-origin (const PfGround *ground, int e, const char *names)
+char *
+pf_words_of_repeat (const PfGround *ground, int da, int db, const char *names)
 {
-  const PfPairLine *line = &ground->lines[e];
-  if (line->da == 0 && line->db == 0)
+  if (da == 0 && db == 0)
     return g_strdup (names);
-  const double x = -(line->da * ground->a.x + line->db * ground->b.x);
-  const double y = -(line->da * ground->a.y + line->db * ground->b.y);
+  const double x = da * ground->a.x + db * ground->b.x;
+  const double y = da * ground->a.y + db * ground->b.y;
   if (y > -PF_GROUND_TOUCH)
     return g_strdup_printf (
         x < 0 ? _ ("%s of the repeat on the left") : _ ("%s of the repeat on the right"), names);
@@ -129,6 +124,13 @@ origin (const PfGround *ground, int e, const char *names)
   if (x > PF_GROUND_TOUCH)
     return g_strdup_printf (_ ("%s of the repeat above right"), names);
   return g_strdup_printf (_ ("%s of the repeat above"), names);
+}
+
+/* `names`, which line e comes from, as seen from the stitch that it reaches. */
+static char *
+origin (const PfGround *ground, int e, const char *names)
+{
+  return pf_words_of_repeat (ground, -ground->lines[e].da, -ground->lines[e].db, names);
 }
 
 static const char *
@@ -251,8 +253,8 @@ stitch_step (const PfGround *ground, int k)
   const char *end = stitch->work + strlen (stitch->work);
   const char *pin = strchr (stitch->work, 'p');
   g_autofree char *pairs = pairs_words (ground, k);
-  g_autofree char *before = stitch_words (stitch->work, pin ? pin : end);
-  g_autofree char *after = pin ? stitch_words (pin + 1, end) : NULL;
+  g_autofree char *before = pf_work_words (stitch->work, pin ? pin : end);
+  g_autofree char *after = pin ? pf_work_words (pin + 1, end) : NULL;
   if (pin && before)
     return pin_step (ground, k, before, pairs, after);
   if (pin)
