@@ -18,13 +18,20 @@ print_padded (const char *text, int width)
   g_print ("%s%*s", text, MAX (width - shown, 0) + 2, "");
 }
 
+/* A column of numbers is as wide as its heading, whose length differs between languages. */
+static int
+number_width (const char *heading)
+{
+  return MAX ((int) g_utf8_strlen (heading, -1), 4);
+}
+
 static void
 print_headings (void)
 {
   print_padded (_ ("Name"), NAME_WIDTH);
   print_padded (_ ("Ground"), TITLE_WIDTH);
-  print_padded (_ ("Stitches"), 8);
-  print_padded (_ ("Pins"), 4);
+  print_padded (_ ("Stitches"), number_width (_ ("Stitches")));
+  print_padded (_ ("Pins"), number_width (_ ("Pins")));
   g_print ("%s\n", _ ("Family"));
 }
 
@@ -42,7 +49,8 @@ print_ground (const PfGround *ground)
 {
   print_padded (ground->name, NAME_WIDTH);
   print_padded (ground->title, TITLE_WIDTH);
-  g_print ("%8d  %4d  %s\n", ground->n_stitches, count_pins (ground), ground->family);
+  g_print ("%*d  %*d  %s\n", number_width (_ ("Stitches")), ground->n_stitches,
+           number_width (_ ("Pins")), count_pins (ground), ground->family);
 }
 
 static int
