@@ -1,0 +1,223 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Tables, turned into strips: one for each row. How wide columns are follows from what stands in
+ * them, measured, so that numbers stand under each other and words have the rest.
+ */
+#include "flow-strips.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "text.h"
+
+#define BETWEEN 4.0    /* columns */
+#define WORD_MOST 45.0 /* a word longer than this may be cut */
+#define HEAD_LINES 8   /* at most */
+#define ROW_LINES 40   /* a row with more goes on as another row */
+#define PADDING 0.5    /* above and below the lines of a row */
+#define RULE 0.15
+#define STRONG_RULE 0.25
+
+typedef struct {
+  const PfFlowTable *table;
+  double *x, *width; /* of each column */
+  double whole;      /* from the first column's left to the last one's right */
+} Columns;
+
+static double
+longest_word (const char *text, double size)
+{
+  double most = 0;
+  g_auto (GStrv) words = g_strsplit_set (text, " \n\t\r", -1);
+  for (char **word = words; *word; word++)
+    most = fmax (most, pf_text_width (*word, size));
+  return fmin (most, WORD_MOST);
+}
+
+/* What one cell asks for: its whole width, and the least one. */
+static void
+widen (const PfFlowTable *table, size_t c, const char *text, double size, bool head,
+       double *natural, double *least)
+{
+  *natural = fmax (*natural, pf_text_width (text, size));
+  *least = fmax (*least, !head && table->columns[c] == PF_FLOW_NUMBERS ? *natural
+                                                                       : longest_word (text, size));
+}
+
+static void
+measure (const PfFlowTable *table, double *natural, double *least)
+{
+  for (size_t c = 0; c < table->n_columns; c++)
+    {
+      for (size_t r = 0; r < table->n_rows; r++)
+        widen (table, c, table->cells[r * table->n_columns + c], PF_FLOW_BODY, false, &natural[c],
+               &least[c]);
+      if (table->heads)
+        widen (table, c, table->heads[c], PF_FLOW_CAPTION, true, &natural[c], &least[c]);
+      natural[c] = fmax (natural[c], least[c]);
+    }
+}
+
+static double
+sum_of (const double *values, size_t n)
+{
+  double sum = 0;
+  for (size_t i = 0; i < n; i++)
+    sum += values[i];
+  return sum;
+}
+
+/* Widths that together are at most `room`: the natural ones; else the least, and each column a
+ * like part of what it asks for beyond; else the least made narrower in proportion. */
+static void
+share_room (const double *natural, const double *least, double *width, size_t n, double room)
+{
+  const double all = sum_of (natural, n), needed = sum_of (least, n);
+  const double part = all <= room    ? 1
+                      : all > needed ? fmax (0, (room - needed) / (all - needed))
+                                     : 0;
+  for (size_t c = 0; c < n; c++)
+    {
+      width[c] = least[c] + part * (natural[c] - least[c]);
+      if (needed > room)
+        width[c] = least[c] * room / needed;
+    }
+}
+
+static void
+set_columns (Columns *columns, const PfFlowTable *table, double whole)
+{
+  const size_t n = table->n_columns;
+  g_autofree double *natural = g_new0 (double, n), *least = g_new0 (double, n);
+  columns->table = table;
+  columns->x = g_new0 (double, n);
+  columns->width = g_new0 (double, n);
+  measure (table, natural, least);
+  share_room (natural, least, columns->width, n, whole - BETWEEN * (double) (n - 1) - 1e-6);
+  double x = 0;
+  for (size_t c = 0; c < n; c++)
+    {
+      columns->x[c] = x;
+      x += columns->width[c] + BETWEEN;
+    }
+  columns->whole = x - BETWEEN;
+}
+
+/* The lines of each cell of a row; gives how many the highest has. */
+static guint
+wrap_row (const Columns *columns, const char *const *cells, double size, int most, char ***lines)
+{
+  guint n = 1;
+  for (size_t c = 0; c < columns->table->n_columns; c++)
+    {
+      lines[c] = pf_text_wrap (cells[c], size, columns->width[c] + 1e-6, most);
+      n = MAX (n, g_strv_length (lines[c]));
+    }
+  return n;
+}
+
+static void
+set_cell (PfFlowStrip *strip, const Columns *columns, size_t c, PfFlowStyle style, double size,
+          double top, const char *text)
+{
+  const bool right = columns->table->columns[c] == PF_FLOW_NUMBERS;
+  const PfPoint at = { columns->x[c] + (right ? columns->width[c] : 0),
+                       top + pf_flow_baseline (size) };
+  pf_flow_add_piece (strip, style, right ? PF_TEXT_END : PF_TEXT_START, size, at, text);
+}
+
+/* Lines `from` up to `to` of every cell. A header's stand at its foot. */
+static void
+set_lines (PfFlowStrip *strip, const Columns *columns, char ***lines, guint from, guint to,
+           bool head)
+{
+  const double size = head ? PF_FLOW_CAPTION : PF_FLOW_BODY;
+  for (size_t c = 0; c < columns->table->n_columns; c++)
+    {
+      const guint n = g_strv_length (lines[c]);
+      const guint down = head ? to - n : 0;
+      for (guint l = from; l < MIN (to, n); l++)
+        set_cell (strip, columns, c, head ? PF_FLOW_HEAD : PF_FLOW_CELL, size,
+                  PADDING + (l - from + down) * size * PF_FLOW_LEADING, lines[c][l]);
+    }
+  strip->ruled = columns->whole;
+}
+
+static void
+free_lines (char ***lines, size_t n)
+{
+  for (size_t c = 0; c < n; c++)
+    g_strfreev (lines[c]);
+  g_free (lines);
+}
+
+static PfFlowStrip *
+add_head (PfFlow *flow, const Columns *columns, PfFlowGlue glue, double before)
+{
+  const PfFlowTable *table = columns->table;
+  char ***lines = g_new0 (char **, table->n_columns);
+  const guint n = wrap_row (columns, table->heads, PF_FLOW_CAPTION, HEAD_LINES, lines);
+  PfFlowStrip *strip =
+      pf_flow_add_strip (flow, glue, before, n * PF_FLOW_CAPTION * PF_FLOW_LEADING + 2 * PADDING);
+  set_lines (strip, columns, lines, 0, n, true);
+  strip->rule[1] = STRONG_RULE;
+  strip->strong = true;
+  free_lines (lines, table->n_columns);
+  return strip;
+}
+
+static void
+add_row (PfFlow *flow, const Columns *columns, size_t r, PfFlowGlue glue, double before,
+         const PfFlowStrip *head)
+{
+  const PfFlowTable *table = columns->table;
+  char ***lines = g_new0 (char **, table->n_columns);
+  const guint n =
+      wrap_row (columns, table->cells + r * table->n_columns, PF_FLOW_BODY, G_MAXINT, lines);
+  const bool total = table->total && r == table->n_rows - 1;
+  for (guint from = 0; from < n; from += ROW_LINES)
+    {
+      const guint to = MIN (n, from + ROW_LINES);
+      PfFlowStrip *strip =
+          pf_flow_add_strip (flow, from == 0 ? glue : PF_FLOW_LOOSE, from == 0 ? before : 0,
+                             (to - from) * PF_FLOW_BODY * PF_FLOW_LEADING + 2 * PADDING);
+      set_lines (strip, columns, lines, from, to, false);
+      strip->head = head;
+      strip->strong = total;
+      strip->rule[0] = total && from == 0 ? STRONG_RULE : 0;
+      strip->rule[1] = !total && to == n ? RULE : 0;
+    }
+  free_lines (lines, table->n_columns);
+}
+
+void
+pf_flow_table (PfFlow *flow, const PfFlowTable *table)
+{
+  if (table->n_rows == 0 || table->n_columns == 0)
+    return;
+  Columns columns;
+  set_columns (&columns, table, pf_flow_width (flow));
+  if (table->caption && *table->caption)
+    {
+      pf_flow_caption (flow, table->caption);
+      flow->after_heading = true;
+    }
+  double before = 1.5;
+  const PfFlowStrip *head = NULL;
+  if (table->heads)
+    {
+      head = add_head (flow, &columns, PF_FLOW_LOOSE, before);
+      before = 0;
+    }
+  for (size_t r = 0; r < table->n_rows; r++)
+    {
+      const bool ends = r == 1 || (r > 0 && r == table->n_rows - 1);
+      add_row (flow, &columns, r,
+               r == 0 && head ? PF_FLOW_GLUED
+               : ends         ? PF_FLOW_KEPT
+                              : PF_FLOW_LOOSE,
+               r == 0 ? before : 0, head);
+    }
+  g_free (columns.x);
+  g_free (columns.width);
+}
