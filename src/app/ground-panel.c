@@ -14,6 +14,7 @@
 #include "bead-room.h"
 #include "ground-gallery.h"
 #include "ground-tool.h"
+#include "habits-box.h"
 #include "resources.h"
 #include "thread-box.h"
 
@@ -35,6 +36,7 @@ struct _PfGroundPanel {
   GtkCheckButton *mirror;
   GtkLabel *footside;
   PfThreadBox *thread_box;
+  PfHabitsBox *habits_box;
   GtkDropDown *partial, *beads;
   GtkLabel *bead_room;
   GtkLabel *count_repeats, *count_partial, *count_left_out, *count_stitches, *count_pins;
@@ -156,6 +158,7 @@ update (PfPanel *base)
     }
   pf_ground_gallery_set_units (panel->gallery, pf_editor_units (editor));
   pf_thread_box_show (panel->thread_box, draft, motif);
+  pf_habits_box_show (panel->habits_box, draft);
   show_counts (panel, motif);
 }
 
@@ -390,6 +393,7 @@ pf_ground_panel_class_init (PfGroundPanelClass *class)
   PF_PANEL_CLASS (class)->update = update;
   g_type_ensure (PF_TYPE_GROUND_GALLERY);
   g_type_ensure (PF_TYPE_THREAD_BOX);
+  g_type_ensure (PF_TYPE_HABITS_BOX);
   gtk_widget_class_set_template_from_resource (widget, PF_RESOURCES "ground-panel.ui");
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, gallery);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, gap);
@@ -405,6 +409,7 @@ pf_ground_panel_class_init (PfGroundPanelClass *class)
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, angle);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, footside);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, thread_box);
+  gtk_widget_class_bind_template_child (widget, PfGroundPanel, habits_box);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, partial);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, beads);
   gtk_widget_class_bind_template_child (widget, PfGroundPanel, bead_room);

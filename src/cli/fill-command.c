@@ -11,7 +11,7 @@
 /* What the options mean. */
 typedef struct {
   PfFillingSettings settings;
-  int edge, beads, partial;
+  int edge, beads, partial, first, work_by, sew_in;
   double edge_gap;
   PfPageSetup page;
   PfBox part; /* of the close-up */
@@ -72,6 +72,9 @@ read_arguments (const PfFillOptions *o, Job *job)
   static const char *const edges[] = { "half", "cloth", NULL };
   static const char *const beads[] = { "none", "whole", "kept", NULL };
   static const char *const partial[] = { "auto", "plain", NULL };
+  static const char *const firsts[] = { "left", "right", NULL };
+  static const char *const ways[] = { "repeat", "row", NULL };
+  static const char *const times[] = { "needed", "first", NULL };
   PfFillingSettings *s = &job->settings;
   if (!pf_parse_number ("--gap", o->gap, &s->placement.gap) ||
       !pf_parse_number ("--turn", o->turn, &s->placement.turn) ||
@@ -82,6 +85,9 @@ read_arguments (const PfFillOptions *o, Job *job)
       !pf_parse_number ("--edge-gap", o->edge_gap, &job->edge_gap) ||
       !pf_parse_choice ("--beads", o->beads, beads, &job->beads) ||
       !pf_parse_choice ("--partial", o->partial, partial, &job->partial) ||
+      !pf_parse_choice ("--first", o->first, firsts, &job->first) ||
+      !pf_parse_choice ("--work-by", o->work_by, ways, &job->work_by) ||
+      !pf_parse_choice ("--sew-in", o->sew_in, times, &job->sew_in) ||
       !pf_parse_number ("--clearance", o->clearance, &s->clearance) ||
       !pf_parse_number ("--carry", o->carry, &s->carry) ||
       !pf_parse_number ("--reach", o->reach, &s->reach) ||
@@ -89,6 +95,7 @@ read_arguments (const PfFillOptions *o, Job *job)
     return false;
   s->beads = (PfBeads) job->beads;
   s->all_plain = job->partial == 1;
+  s->habits = (PfWorkingHabits){ job->first == 1, (PfWorkBy) job->work_by, job->sew_in == 1 };
   return choose_thread (o, &job->thread) && choose_page (o, &job->page);
 }
 

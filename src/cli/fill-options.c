@@ -13,10 +13,10 @@
 void
 pf_fill_options_clear (PfFillOptions *o)
 {
-  char *strings[] = { o->outline, o->ground,   o->gap,      o->turn,    o->origin,
-                      o->edge,    o->edge_gap, o->beads,    o->partial, o->clearance,
-                      o->carry,   o->reach,    o->off_line, o->enlarge, o->paper,
-                      o->angle,   o->thread,   o->wraps,    o->spare };
+  char *strings[] = { o->outline,  o->ground,  o->gap,     o->turn,      o->origin, o->edge,
+                      o->edge_gap, o->beads,   o->partial, o->clearance, o->carry,  o->reach,
+                      o->off_line, o->enlarge, o->paper,   o->angle,     o->thread, o->wraps,
+                      o->spare,    o->first,   o->work_by, o->sew_in };
   for (size_t s = 0; s < G_N_ELEMENTS (strings); s++)
     g_free (strings[s]);
   g_strfreev (o->documents);
@@ -66,6 +66,12 @@ describe_options (PfFillOptions *o)
     STRING ("partial", &o->partial,
             N_ ("Partial repeats: keep their middle where it can be (default), or work all plain"),
             "auto|plain"),
+    STRING ("first", &o->first, N_ ("Work the left first (default), or the right"), "left|right"),
+    STRING ("work-by", &o->work_by,
+            N_ ("Work repeat by repeat (default), or in diagonal rows of repeats"), "repeat|row"),
+    STRING ("sew-in", &o->sew_in,
+            N_ ("Sew new pairs in when they are needed (default), or all before the first stitch"),
+            "needed|first"),
     STRING ("thread", &o->thread, N_ ("The thread: a name from “pinfold-cli threads”"),
             N_ ("NAME")),
     STRING ("wraps", &o->wraps, N_ ("Its thickness instead: how many turns of it lie on 1 cm"),
@@ -136,6 +142,8 @@ check_alone (const PfFillOptions *o)
     { "--reach", o->reach != NULL },         { "--off-line", o->off_line != NULL },
     { "--angle", o->angle != NULL },         { "--thread", o->thread != NULL },
     { "--wraps", o->wraps != NULL },         { "--spare", o->spare != NULL },
+    { "--first", o->first != NULL },         { "--work-by", o->work_by != NULL },
+    { "--sew-in", o->sew_in != NULL },
   };
   for (size_t k = 0; k < G_N_ELEMENTS (options); k++)
     if (options[k].given)

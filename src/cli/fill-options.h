@@ -13,6 +13,7 @@ typedef struct {
   char *gap, *turn, *angle, *origin;
   char *edge, *edge_gap;
   char *beads, *partial;
+  char *first, *work_by, *sew_in;
   char *thread, *wraps, *spare;
   char *clearance, *carry, *reach, *off_line;
   char **reports, **sheets, **close_ups, *part;

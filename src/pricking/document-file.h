@@ -22,6 +22,9 @@ G_BEGIN_DECLS
 /* The words of the file, NULL-terminated, in the order of their enumerations. */
 extern const char *const pf_edge_words[];
 extern const char *const pf_beads_words[];
+extern const char *const pf_first_words[]; /* of PfWorkingHabits */
+extern const char *const pf_work_by_words[];
+extern const char *const pf_sew_in_words[];
 extern const char *const pf_state_words[]; /* from PF_REPEAT_KEPT on */
 extern const char *const pf_choice_words[];
 extern const char *const pf_side_words[]; /* of PfSideName */

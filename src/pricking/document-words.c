@@ -6,6 +6,9 @@
 
 const char *const pf_edge_words[] = { "half", "cloth", NULL };
 const char *const pf_beads_words[] = { "none", "whole", "kept", NULL };
+const char *const pf_first_words[] = { "left", "right", NULL };
+const char *const pf_work_by_words[] = { "repeat", "row", NULL };
+const char *const pf_sew_in_words[] = { "as_needed", "first", NULL };
 const char *const pf_state_words[] = { "kept", "plain", "left_out", NULL };
 const char *const pf_choice_words[] = { "alone", "turn", "pinhole", "bar", NULL };
 const char *const pf_side_words[] = { "left", "inner left", "inner right", "right", NULL };

@@ -17,10 +17,12 @@ static const char *const edge_keys[] = { "kind", "gap", "pinholes", "stretches",
 static const char *const stretch_keys[] = { "from", "to", "kind", NULL };
 static const char *const axis_keys[] = { "at", "angle", NULL };
 static const char *const filling_keys[] = {
-  "gap",       "turn",      "origin",  "mirror",   "angle",
-  "clearance", "carry",     "reach",   "off_line", "sewings_per_pinhole",
-  "beads",     "all_plain", "repeats", "sewings",  NULL
+  "gap",       "turn",      "origin", "mirror",   "angle",
+  "clearance", "carry",     "reach",  "off_line", "sewings_per_pinhole",
+  "beads",     "all_plain", "order",  "repeats",  "sewings",
+  NULL
 };
+static const char *const order_keys[] = { "first", "by", "sew_in", NULL };
 static const char *const repeat_keys[] = { "repeat", "state", NULL };
 static const char *const line_keys[] = { "stitch", "repeat", "side", "leaves", NULL };
 static const char *const sewing_keys[] = { "stitch", "repeat", "side",  "leaves", "choice",
@@ -231,6 +233,18 @@ read_repeats (PfJsonReader *reader, JsonObject *object, PfDraft *draft)
 }
 
 static void
+read_habits (PfJsonReader *reader, JsonObject *object, PfWorkingHabits *habits)
+{
+  JsonNode *node = pf_json_member (reader, object, "order");
+  if (!node)
+    return;
+  JsonObject *order = pf_json_object (reader, node, order_keys);
+  habits->right_first = pf_json_word (reader, order, "first", pf_first_words, 0) == 1;
+  habits->by = (PfWorkBy) pf_json_word (reader, order, "by", pf_work_by_words, PF_WORK_BY_REPEAT);
+  habits->sew_in_first = pf_json_word (reader, order, "sew_in", pf_sew_in_words, 0) == 1;
+}
+
+static void
 read_settings (PfJsonReader *reader, JsonObject *object, PfFillingSettings *s)
 {
   const double limit = PF_LIMIT_NUMBER;
@@ -252,6 +266,7 @@ read_settings (PfJsonReader *reader, JsonObject *object, PfFillingSettings *s)
       pf_json_int (reader, object, "sewings_per_pinhole", s->sewings_per_pinhole);
   s->beads = (PfBeads) pf_json_word (reader, object, "beads", pf_beads_words, PF_BEADS_NONE);
   s->all_plain = pf_json_bool (reader, object, "all_plain");
+  read_habits (reader, object, &s->habits);
 }
 
 static void

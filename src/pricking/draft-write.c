@@ -172,6 +172,11 @@ write_settings (PfJsonWriter *writer, const PfDraft *draft)
   pf_json_put_number (writer, "sewings_per_pinhole", s->sewings_per_pinhole);
   pf_json_put_text (writer, "beads", pf_beads_words[s->beads]);
   pf_json_put_bool (writer, "all_plain", s->all_plain);
+  pf_json_open_object (writer, "order", false);
+  pf_json_put_text (writer, "first", pf_first_words[s->habits.right_first]);
+  pf_json_put_text (writer, "by", pf_work_by_words[s->habits.by]);
+  pf_json_put_text (writer, "sew_in", pf_sew_in_words[s->habits.sew_in_first]);
+  pf_json_close (writer);
   write_choices (writer, draft);
   pf_json_close (writer);
 }

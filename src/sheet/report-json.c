@@ -127,6 +127,9 @@ add_placement (JsonBuilder *json, const PfMotif *motif)
   json_builder_add_boolean_value (json, s->placement.mirror);
   add_string (json, "beads", bead_words[s->beads]);
   add_string (json, "partial", s->all_plain ? "plain" : "auto");
+  add_string (json, "first", s->habits.right_first ? "right" : "left");
+  add_string (json, "work_by", s->habits.by == PF_WORK_BY_ROW ? "row" : "repeat");
+  add_string (json, "sew_in", s->habits.sew_in_first ? "first" : "as_needed");
   json_builder_end_object (json);
 }
 

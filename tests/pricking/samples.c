@@ -256,6 +256,9 @@ edit_filling (PfDraft *draft)
       s->sewings_per_pinhole = g_test_rand_int_range (1, 5);
       s->beads = (PfBeads) g_test_rand_int_range (0, 3);
       s->all_plain = g_test_rand_int_range (0, 2);
+      s->habits = (PfWorkingHabits){ g_test_rand_bit (),
+                                     g_test_rand_bit () ? PF_WORK_BY_ROW : PF_WORK_BY_REPEAT,
+                                     g_test_rand_bit () };
     }
 }
 
