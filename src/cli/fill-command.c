@@ -205,11 +205,11 @@ save_close_ups (const PfFillOptions *o, const Job *job, const PfPricking *pricki
 }
 
 static bool
-save_reports (const PfFillOptions *o, const PfPricking *pricking, GError **error)
+save_reports (const PfFillOptions *o, const Job *job, const PfPricking *pricking, GError **error)
 {
   for (char **f = o->reports; f != NULL && *f != NULL; f++)
     {
-      if (!pf_report_save (pricking, *f, error))
+      if (!pf_report_save_on (pricking, job->page.paper, job->now, *f, error))
         return false;
       g_print (_ ("Report: %s\n"), *f);
     }
@@ -265,7 +265,7 @@ do_job (const PfFillOptions *o, Job *job)
   g_autoptr (PfPricking) pricking =
       o->document != NULL ? fill_document (o, job, &error) : make_pricking (o, job, &error);
   if (pricking == NULL || !save_sheets (o, job, pricking, &error) ||
-      !save_close_ups (o, job, pricking, &error) || !save_reports (o, pricking, &error))
+      !save_close_ups (o, job, pricking, &error) || !save_reports (o, job, pricking, &error))
     {
       pf_say_error ("%s", error->message);
       return PF_EXIT_BAD_INPUT;

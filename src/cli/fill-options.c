@@ -90,7 +90,8 @@ describe_options (PfFillOptions *o)
     STRING ("off-line", &o->off_line,
             N_ ("Mark sewings farther off their line than this (default 8)"), N_ ("DEG")),
     FILES ("report", &o->reports,
-           N_ ("Write the pair-count report: .txt, .json or .csv (may be given several times)")),
+           N_ ("Write the pair-count report: .pdf, .html, .txt, .json, .csv for the sewings, "
+               "-winding.csv for what to wind (may be given several times)")),
     FILES ("sheet", &o->sheets,
            N_ ("Write the pricking: .pdf, .svg or .png (may be given several times)")),
     FILES ("close-up", &o->close_ups,
@@ -241,7 +242,7 @@ check_outputs (const PfFillOptions *o)
 bool
 pf_fill_options_parse (PfFillOptions *o, int argc, char **argv)
 {
-  static const char *const reports[] = { ".txt", ".json", ".csv", NULL };
+  static const char *const reports[] = { ".pdf", ".html", ".txt", ".json", ".csv", NULL };
   static const char *const sheets[] = { ".pdf", ".svg", ".png", NULL };
   g_autoptr (GOptionContext) context = describe_options (o);
   if (!pf_parse_options (context, argc, argv))

@@ -71,6 +71,8 @@ PfFlowStrip *pf_flow_add_strip (PfFlow *flow, PfFlowGlue glue, double before, do
 /* Adds a line of text with its baseline at `at`. */
 void pf_flow_add_piece (PfFlowStrip *strip, PfFlowStyle style, PfTextAnchor anchor, double size,
                         PfPoint at, const char *text);
+/* Lines above a table, which stay with it. */
+void pf_flow_title (PfFlow *flow, const char *text);
 /* Where the first baseline stands below the top of a line. */
 double pf_flow_baseline (double size);
 

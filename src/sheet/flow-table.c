@@ -14,7 +14,7 @@
 #define WORD_MOST 45.0 /* a word longer than this may be cut */
 #define HEAD_LINES 8   /* at most */
 #define ROW_LINES 40   /* a row with more goes on as another row */
-#define PADDING 0.5    /* above and below the lines of a row */
+#define PADDING 0.6    /* above and below the lines of a row */
 #define RULE 0.15
 #define STRONG_RULE 0.25
 
@@ -67,21 +67,40 @@ sum_of (const double *values, size_t n)
   return sum;
 }
 
-/* Widths that together are at most `room`: the natural ones; else the least, and each column a
- * like part of what it asks for beyond; else the least made narrower in proportion. */
+/* What the columns take if none is wider than `cap`, unless it must be. */
+static double
+capped (const double *natural, const double *least, double *width, size_t n, double cap)
+{
+  for (size_t c = 0; c < n; c++)
+    width[c] = fmax (least[c], fmin (natural[c], cap));
+  return sum_of (width, n);
+}
+
+/* Widths that together are at most `room`: the natural ones; else only the widest are narrowed, all
+ * to the same width, but none below its least; else the least made narrower in proportion. */
 static void
 share_room (const double *natural, const double *least, double *width, size_t n, double room)
 {
-  const double all = sum_of (natural, n), needed = sum_of (least, n);
-  const double part = all <= room    ? 1
-                      : all > needed ? fmax (0, (room - needed) / (all - needed))
-                                     : 0;
-  for (size_t c = 0; c < n; c++)
+  const double needed = sum_of (least, n);
+  if (needed > room)
     {
-      width[c] = least[c] + part * (natural[c] - least[c]);
-      if (needed > room)
+      for (size_t c = 0; c < n; c++)
         width[c] = least[c] * room / needed;
+      return;
     }
+  double low = 0, high = sum_of (natural, n);
+  if (high > room)
+    for (int step = 0; step < 50; step++)
+      {
+        const double middle = (low + high) / 2;
+        if (capped (natural, least, width, n, middle) <= room)
+          low = middle;
+        else
+          high = middle;
+      }
+  else
+    low = high;
+  capped (natural, least, width, n, low);
 }
 
 static void
@@ -190,6 +209,41 @@ add_row (PfFlow *flow, const Columns *columns, size_t r, PfFlowGlue glue, double
   free_lines (lines, table->n_columns);
 }
 
+/* A short table's rows all stay together. */
+static void
+keep_short (const PfFlow *flow, guint first)
+{
+  double height = 0;
+  for (guint i = first; i < flow->strips->len; i++)
+    height += ((PfFlowStrip *) g_ptr_array_index (flow->strips, i))->height;
+  if (height > pf_flow_height (flow) / 3)
+    return;
+  for (guint i = first + 1; i < flow->strips->len; i++)
+    {
+      PfFlowStrip *strip = g_ptr_array_index (flow->strips, i);
+      strip->glue = MAX (strip->glue, PF_FLOW_KEPT);
+    }
+}
+
+static void
+add_rows (PfFlow *flow, const Columns *columns)
+{
+  const PfFlowTable *table = columns->table;
+  double before = 2;
+  const PfFlowStrip *head = NULL;
+  if (table->heads)
+    {
+      head = add_head (flow, columns, PF_FLOW_LOOSE, before);
+      before = 0;
+    }
+  for (size_t r = 0; r < table->n_rows; r++)
+    {
+      const bool ends = r == 1 || (r > 0 && r == table->n_rows - 1);
+      const PfFlowGlue glue = r == 0 && head ? PF_FLOW_GLUED : ends ? PF_FLOW_KEPT : PF_FLOW_LOOSE;
+      add_row (flow, columns, r, glue, r == 0 ? before : 0, head);
+    }
+}
+
 void
 pf_flow_table (PfFlow *flow, const PfFlowTable *table)
 {
@@ -197,27 +251,11 @@ pf_flow_table (PfFlow *flow, const PfFlowTable *table)
     return;
   Columns columns;
   set_columns (&columns, table, pf_flow_width (flow));
-  if (table->caption && *table->caption)
-    {
-      pf_flow_caption (flow, table->caption);
-      flow->after_heading = true;
-    }
-  double before = 1.5;
-  const PfFlowStrip *head = NULL;
-  if (table->heads)
-    {
-      head = add_head (flow, &columns, PF_FLOW_LOOSE, before);
-      before = 0;
-    }
-  for (size_t r = 0; r < table->n_rows; r++)
-    {
-      const bool ends = r == 1 || (r > 0 && r == table->n_rows - 1);
-      add_row (flow, &columns, r,
-               r == 0 && head ? PF_FLOW_GLUED
-               : ends         ? PF_FLOW_KEPT
-                              : PF_FLOW_LOOSE,
-               r == 0 ? before : 0, head);
-    }
+  if (table->caption)
+    pf_flow_title (flow, table->caption);
+  const guint first = flow->strips->len;
+  add_rows (flow, &columns);
+  keep_short (flow, first);
   g_free (columns.x);
   g_free (columns.width);
 }

@@ -68,7 +68,7 @@ pf_flow_height (const PfFlow *flow)
 double
 pf_flow_baseline (double size)
 {
-  return size * (PF_FLOW_LEADING + PF_TEXT_CAP - PF_TEXT_DESCENT) / 2;
+  return size * (PF_FLOW_LEADING + PF_TEXT_CAP - PF_TEXT_DESCENT / 2) / 2;
 }
 
 PfFlowStrip *
@@ -131,7 +131,7 @@ add_lines (PfFlow *flow, PfFlowStyle style, double size, double indent, double b
 void
 pf_flow_heading (PfFlow *flow, int level, const char *text)
 {
-  static const double sizes[] = { 5, 4, PF_FLOW_BODY }, befores[] = { 7, 5, 3.5 };
+  static const double sizes[] = { 5, 4, 3.6 }, befores[] = { 7, 6, 4.5 };
   const int l = CLAMP (level, 1, (int) G_N_ELEMENTS (sizes)) - 1;
   PfFlowStrip *first = add_lines (flow, PF_FLOW_HEADING, sizes[l], 0, befores[l], text);
   if (first == NULL)
@@ -150,7 +150,16 @@ pf_flow_paragraph (PfFlow *flow, const char *text)
 void
 pf_flow_caption (PfFlow *flow, const char *text)
 {
-  add_lines (flow, PF_FLOW_SMALL, PF_FLOW_CAPTION, 0, 1, text);
+  PfFlowStrip *first = add_lines (flow, PF_FLOW_SMALL, PF_FLOW_CAPTION, 0, 1, text);
+  if (first && !first->new_page)
+    first->glue = MAX (first->glue, PF_FLOW_KEPT);
+}
+
+void
+pf_flow_title (PfFlow *flow, const char *text)
+{
+  if (add_lines (flow, PF_FLOW_SMALL, PF_FLOW_CAPTION, 0, 3, text))
+    flow->after_heading = true;
 }
 
 void

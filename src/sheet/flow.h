@@ -17,9 +17,10 @@
  * is copied. Lengths are in mm.
  *
  * Pages break in good places. A heading stays with what follows it; no line of a paragraph stands
- * alone at the foot or the head of a page; a row of a table isn't cut, its header stands again on
- * each page that it goes on to, and its first and last two rows stay together; a drawing stays with
- * its words. What is higher than a page by itself is cut all the same, where it hurts least.
+ * alone at the foot or the head of a page; a row of a table isn't cut, a short table isn't cut
+ * either, of a longer one the header stands again on each page that it goes on to, and its first
+ * and last two rows stay together; a drawing stays with its words. What is higher than a page by
+ * itself is cut all the same, where it hurts least.
  *
  * Text is in DejaVu Sans and in groups of these classes: "running", "heading", "text", "caption",
  * "head" (of a table), "cell" and "foot".
@@ -48,10 +49,10 @@ void pf_flow_free (PfFlow *flow);
 double pf_flow_width (const PfFlow *flow);
 double pf_flow_height (const PfFlow *flow);
 
-/* A heading, which becomes a bookmark: level 1 is 5 mm high, 2 is 4 mm, 3 as high as the text. */
+/* A heading, which becomes a bookmark: level 1 is 5 mm high, 2 is 4 mm, 3 is 3.6 mm. */
 void pf_flow_heading (PfFlow *flow, int level, const char *text);
 void pf_flow_paragraph (PfFlow *flow, const char *text);
-/* A smaller paragraph that stands back, and close to what comes before it. */
+/* A smaller paragraph that stands back; its first line stays with what comes before it. */
 void pf_flow_caption (PfFlow *flow, const char *text);
 /* A line of a list, as long as it is; the label ("•", "12.") stands to the left of all its lines.
  */
@@ -76,8 +77,8 @@ typedef struct {
   bool total; /* the last row adds the others up: a line is drawn above it */
 } PfFlowTable;
 
-/* Columns are as wide as what stands in them if there is room for all; else those of words become
- * narrower, down to their longest words, and their cells higher. Nothing without rows. */
+/* Columns are as wide as what stands in them if there is room for all; else the widest of words
+ * become narrower, down to their longest words, and their cells higher. Nothing without rows. */
 void pf_flow_table (PfFlow *flow, const PfFlowTable *table);
 
 /* --- Drawings -----------------------------------------------------------------------------------

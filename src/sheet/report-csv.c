@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The sewings as a table, one a line, in the order of work: CSV as in RFC 4180, with points in
- * numbers.
+ * The sewings as a table, one a line, in the order of work, and the winding list: CSV as in RFC
+ * 4180, with points in numbers.
  */
 #include "report.h"
+#include "report-winding.h"
 
 #include <string.h>
 
@@ -63,5 +64,42 @@ pf_report_csv (const PfPricking *pricking)
       for (size_t s = 0; s < motif->filling->n_sewings; s++)
         append_sewing (csv, motif, s);
     }
+  return g_string_free (csv, FALSE);
+}
+
+/* What isn't known, as no thread is chosen, stays empty. */
+static void
+append_length (GString *csv, const PfWindingGroup *group, double value)
+{
+  if (group->each > 0)
+    append_number (csv, value);
+  else
+    g_string_append_c (csv, ',');
+}
+
+static void
+append_group (GString *csv, const PfWindingGroup *group, bool several_motifs)
+{
+  g_autofree char *pairs = pf_winding_pairs_name (group, several_motifs);
+  append_field (csv, group->thread->name);
+  append_length (csv, group, group->thread->wraps_per_cm);
+  g_string_append_printf (csv, ",%s,%u", group->colour ? group->colour : "", group->n_bobbins);
+  append_length (csv, group, group->each);
+  append_length (csv, group, pf_winding_group_length (group));
+  append_length (csv, group, group->used);
+  g_string_append_c (csv, ',');
+  append_field (csv, pairs);
+  g_string_append (csv, "\r\n");
+}
+
+char *
+pf_report_winding_csv (const PfPricking *pricking)
+{
+  g_autoptr (PfWinding) winding = pf_winding_new (pricking);
+  GString *csv =
+      g_string_new ("thread,wraps_per_cm,colour,bobbins,each_mm,wind_mm,used_mm,pairs\r\n");
+  for (guint g = 0; g < winding->groups->len; g++)
+    append_group (csv, &g_array_index (winding->groups, PfWindingGroup, g),
+                  pricking->motifs->len > 1);
   return g_string_free (csv, FALSE);
 }

@@ -6,70 +6,8 @@
  * working order, sewings with their crossings).
  */
 #include "report.h"
+#include "report-json.h"
 #include "report-thread.h"
-
-#include <json-glib/json-glib.h>
-
-static void
-add_count (JsonBuilder *json, const char *name, size_t count)
-{
-  json_builder_set_member_name (json, name);
-  json_builder_add_int_value (json, (gint64) count);
-}
-
-static void
-add_number (JsonBuilder *json, const char *name, double value)
-{
-  json_builder_set_member_name (json, name);
-  json_builder_add_double_value (json, value);
-}
-
-static void
-add_string (JsonBuilder *json, const char *name, const char *value)
-{
-  json_builder_set_member_name (json, name);
-  json_builder_add_string_value (json, value);
-}
-
-/* What is false goes without saying. */
-static void
-add_flag (JsonBuilder *json, const char *name, bool set)
-{
-  if (!set)
-    return;
-  json_builder_set_member_name (json, name);
-  json_builder_add_boolean_value (json, TRUE);
-}
-
-static void
-begin_member (JsonBuilder *json, const char *name)
-{
-  json_builder_set_member_name (json, name);
-  json_builder_begin_object (json);
-}
-
-static void
-begin_list (JsonBuilder *json, const char *name)
-{
-  json_builder_set_member_name (json, name);
-  json_builder_begin_array (json);
-}
-
-static void
-add_point_value (JsonBuilder *json, PfPoint p)
-{
-  json_builder_begin_array (json);
-  json_builder_add_double_value (json, p.x);
-  json_builder_add_double_value (json, p.y);
-  json_builder_end_array (json);
-}
-
-static void
-add_point (JsonBuilder *json, const char *name, PfPoint p)
-{
-  json_builder_set_member_name (json, name);
-  add_point_value (json, p);
-}
 
 static void
 add_counts (JsonBuilder *json, const PfCounts *c)
@@ -455,6 +393,7 @@ add_motif (JsonBuilder *json, const PfMotif *motif, bool own_ground)
   add_counts (json, &motif->filling->counts);
   add_placement (json, motif);
   add_loops (json, motif);
+  pf_report_json_stretches (json, motif);
   add_paths (json, motif);
   add_worked (json, motif);
   add_sewings (json, motif);
@@ -480,6 +419,7 @@ pf_report_json (const PfPricking *pricking)
   if (ground != NULL)
     add_string (json, "ground", ground->name);
   add_counts (json, &total);
+  pf_report_json_winding (json, pricking);
   begin_list (json, "motifs");
   for (guint m = 0; m < pricking->motifs->len; m++)
     add_motif (json, g_ptr_array_index (pricking->motifs, m), ground == NULL);

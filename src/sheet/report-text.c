@@ -69,34 +69,6 @@ append_counts (GString *text, bool has_core, const PfCounts *c)
   append_length (text, _ ("Moved from their targets, mm"), c->place_mm);
 }
 
-static const char *
-kind_word (PfPairKind kind)
-{
-  switch (kind)
-    {
-    case PF_PAIR_NEW:
-      return C_ ("pair", "new");
-    case PF_PAIR_TURNED:
-      return C_ ("pair", "turned");
-    case PF_PAIR_CARRIED:
-      return C_ ("pair", "carried");
-    default:
-      return C_ ("pair", "finished");
-    }
-}
-
-static char *
-place_words (const PfMotif *motif, const PfSewing *sewing)
-{
-  g_autofree char *name = pf_sewing_place_name (motif, sewing);
-  const char *number = strrchr (name, ' ') + 1;
-  g_autofree char *place = sewing->pinhole != PF_NONE ? g_strdup_printf (_ ("pinhole %s"), number)
-                                                      : g_strdup_printf (_ ("bar %s"), number);
-  if (sewing->place.loop == 0)
-    return g_steal_pointer (&place);
-  return g_strdup_printf (_ ("hole %zu, %s"), sewing->place.loop, place);
-}
-
 /* Appends `cell`, filled up to `width` characters and two more. */
 static void
 append_cell (GString *text, const char *cell, int width)
@@ -128,13 +100,13 @@ append_sewings (GString *text, const PfMotif *motif)
   for (size_t s = 0; s < filling->n_sewings; s++)
     {
       const PfSewing *sewing = &filling->sewings[s];
-      g_autofree char *place = place_words (motif, sewing);
+      g_autofree char *place = pf_sewing_place_words (motif, sewing);
       g_autofree char *stitch = pf_sewing_stitch_name (motif, sewing, _ (" and "));
       g_autofree char *at = g_strdup_printf ("%.1f, %.1f", sewing->at.x, sewing->at.y);
       g_autofree char *angle = g_strdup_printf (
           "%.0f°%s%s", sewing->angle, sewing->off_line ? " !" : "", sewing->chosen ? " *" : "");
       g_string_append_printf (text, "  %5zu  %5u  ", s + 1, sewing->pair + 1);
-      append_cell (text, kind_word (sewing->kind), 10);
+      append_cell (text, pf_pair_kind_word (sewing->kind), 10);
       append_cell (text, place, 20);
       append_cell (text, at, 16);
       append_cell (text, angle, 6);
@@ -145,29 +117,8 @@ append_sewings (GString *text, const PfMotif *motif)
 static void
 append_path (GString *text, const PfMotif *motif, size_t p)
 {
-  const PfFilling *filling = motif->filling;
-  const PfPair *pair = &filling->pairs[p];
-  g_string_append_printf (text, "  %5zu  ", p + 1);
-  for (size_t s = 0; s < pair->n_steps; s++)
-    {
-      const PfPathStep step = filling->path_steps[pair->first_step + s];
-      if (s > 0)
-        g_string_append (text, " – ");
-      if (step.kind == PF_STEP_SEWING)
-        {
-          g_string_append_printf (text, _ ("sewing %u"), step.index + 1);
-          continue;
-        }
-      const PfStitchId id = filling->stitches[step.index].id;
-      g_string_append_printf (text, "%s (%d, %d)", motif->ground->stitches[id.k].name, id.i, id.j);
-    }
-  g_string_append_c (text, '\n');
-}
-
-static const char *
-edge_words (PfEdgeKind kind)
-{
-  return kind == PF_EDGE_CLOTH_STITCH ? _ ("cloth stitch") : _ ("half stitch");
+  g_autofree char *way = pf_pair_way_words (motif, p);
+  g_string_append_printf (text, "  %5zu  %s\n", p + 1, way);
 }
 
 static void
@@ -184,31 +135,18 @@ append_edges (GString *text, const PfMotif *motif)
                                 edge->gap);
       else if (edge->kind != motif->edges[0].kind || edge->gap != motif->edges[0].gap)
         g_string_append_printf (text, _ ("  Hole %zu: %s edge, edge gap %g mm\n"), l,
-                                edge_words (edge->kind), edge->gap);
+                                pf_edge_words_of (edge->kind), edge->gap);
       for (size_t s = 0; s < edge->n_stretches; s++)
         {
           const PfEdgeStretch *stretch = &edge->stretches[s];
           if (l == 0)
             g_string_append_printf (text, _ ("  From %.1f to %.1f mm along the outline: %s edge\n"),
-                                    stretch->from, stretch->to, edge_words (stretch->kind));
+                                    stretch->from, stretch->to, pf_edge_words_of (stretch->kind));
           else
             g_string_append_printf (text, _ ("  From %.1f to %.1f mm along hole %zu: %s edge\n"),
-                                    stretch->from, stretch->to, l, edge_words (stretch->kind));
+                                    stretch->from, stretch->to, l,
+                                    pf_edge_words_of (stretch->kind));
         }
-    }
-}
-
-static const char *
-state_words (PfRepeatState state)
-{
-  switch (state)
-    {
-    case PF_REPEAT_KEPT:
-      return C_ ("repeat", "kept");
-    case PF_REPEAT_PLAIN:
-      return C_ ("repeat", "plain");
-    default:
-      return C_ ("repeat", "left out");
     }
 }
 
@@ -221,7 +159,7 @@ append_choices (GString *text, const PfMotif *motif)
     if (pf_repeat_is_chosen (motif, &filling->repeats[r]))
       g_string_append_printf (text, _ ("  Your choice: repeat (%d, %d) is %s\n"),
                               filling->repeats[r].i, filling->repeats[r].j,
-                              state_words (filling->repeats[r].state));
+                              pf_repeat_state_words (filling->repeats[r].state));
   for (size_t u = 0; u < filling->n_unheeded; u++)
     g_string_append_printf (text, _ ("  A choice of yours wasn’t kept to: %s\n"),
                             filling->unheeded[u].why);
@@ -291,11 +229,7 @@ pf_report_text (const PfPricking *pricking)
     }
   for (guint m = 0; m < pricking->motifs->len; m++)
     append_motif (text, g_ptr_array_index (pricking->motifs, m), ground == NULL);
-  g_string_append_printf (text, "\n%s\n",
-                          _ ("Take care: pins and needles are sharp; keep pins and small beads "
-                             "away from children; work in "
-                             "good light and rest your eyes. Local rules and the practice you were "
-                             "taught come first."));
+  g_string_append_printf (text, "\n%s\n", pf_report_care ());
   g_string_erase (text, 0, 1); /* the first heading needs no empty line before it */
   return g_string_free (text, FALSE);
 }

@@ -35,16 +35,14 @@ pf_fit_name (PfFit fit)
   return names[fit];
 }
 
-static void
-append_thread (GString *text, const PfThreadUse *use)
+char *
+pf_report_thread_words (const PfThreadUse *use)
 {
   const double thickness = pf_thread_thickness (use->wraps_per_cm);
-  if (*use->name != '\0')
-    g_string_append_printf (text, _ ("%s: %g wraps per cm, %.2f mm thick\n"), use->name,
-                            use->wraps_per_cm, thickness);
-  else
-    g_string_append_printf (text, _ ("%g wraps per cm, %.2f mm thick\n"), use->wraps_per_cm,
-                            thickness);
+  return *use->name != '\0' ? g_strdup_printf (_ ("%s: %g wraps per cm, %.2f mm thick\n"),
+                                               use->name, use->wraps_per_cm, thickness)
+                            : g_strdup_printf (_ ("%g wraps per cm, %.2f mm thick\n"),
+                                               use->wraps_per_cm, thickness);
 }
 
 static void
@@ -92,7 +90,8 @@ pf_report_append_thread (GString *text, const PfMotif *motif)
   g_autofree char *fit =
       pf_explain_fit (motif->ground, motif->filling->placement, use->wraps_per_cm, use->rule);
   g_string_append_printf (text, "\n%s\n", _ ("Thread"));
-  append_thread (text, use);
+  g_autofree char *thread = pf_report_thread_words (use);
+  g_string_append (text, thread);
   g_string_append_printf (text, "%s\n", fit);
   append_scales (text, use->wraps_per_cm);
   append_bobbins (text, motif, &needs);

@@ -19,6 +19,9 @@ typedef struct {
 bool pf_thread_needs (PfThreadNeeds *needs, const PfMotif *motif);
 void pf_thread_needs_clear (PfThreadNeeds *needs);
 
+/* The thread in words, a line with its end. Free with g_free(). */
+char *pf_report_thread_words (const PfThreadUse *use);
+
 /* The part of the text report; nothing if the thread isn't chosen. */
 void pf_report_append_thread (GString *text, const PfMotif *motif);
 /* The same of all motifs together. */

@@ -3,6 +3,7 @@
  * Names that all reports share, and saving by the ending of the file's name.
  */
 #include "report.h"
+#include "report-parts.h"
 
 #include <string.h>
 
@@ -84,25 +85,52 @@ pf_report_is_small (const PfPricking *pricking)
   return pf_pricking_counts (pricking).stitches < 2000;
 }
 
+char *
+pf_report_html (const PfPricking *pricking)
+{
+  g_autoptr (PfReportParts) parts = pf_report_parts_new (pricking);
+  return pf_report_parts_html (parts);
+}
+
+static bool
+save_pdf (const PfPricking *pricking, const PfPaper *paper, gint64 created, const char *filename,
+          GError **error)
+{
+  g_autoptr (PfReportParts) parts = pf_report_parts_new (pricking);
+  g_autoptr (GByteArray) pdf = pf_report_parts_pdf (parts, paper, created, error);
+  return pdf && pf_file_save (filename, (const char *) pdf->data, pdf->len, error);
+}
+
 bool
-pf_report_save (const PfPricking *pricking, const char *filename, GError **error)
+pf_report_save_on (const PfPricking *pricking, const PfPaper *paper, gint64 created,
+                   const char *filename, GError **error)
 {
   static const struct {
     const char *ending;
     char *(*write) (const PfPricking *);
   } formats[] = {
-    { ".txt", pf_report_text },
-    { ".json", pf_report_json },
+    { ".html", pf_report_html }, { ".txt", pf_report_text },
+    { ".json", pf_report_json }, { "-winding.csv", pf_report_winding_csv },
     { ".csv", pf_report_csv },
   };
+  if (pf_file_ends_in (filename, ".pdf"))
+    return save_pdf (pricking, paper, created, filename, error);
   for (size_t f = 0; f < G_N_ELEMENTS (formats); f++)
     if (pf_file_ends_in (filename, formats[f].ending))
       {
         g_autofree char *text = formats[f].write (pricking);
         return pf_file_save (filename, text, strlen (text), error);
       }
-  g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
-               _ ("The report “%s” doesn’t end in .txt, .json or .csv: choose one of these."),
-               filename);
+  g_set_error (
+      error, PF_ERROR, PF_ERROR_SETTING,
+      _ ("The report “%s” doesn’t end in .pdf, .html, .txt, .json or .csv: choose one of these."),
+      filename);
   return false;
+}
+
+bool
+pf_report_save (const PfPricking *pricking, const char *filename, GError **error)
+{
+  return pf_report_save_on (pricking, pf_paper_find ("A4", NULL),
+                            g_get_real_time () / G_USEC_PER_SEC, filename, error);
 }

@@ -17,6 +17,18 @@ char *pf_sewing_place_name (const PfMotif *motif, const PfSewing *sewing);
  * between them, for a turned pair. */
 char *pf_sewing_stitch_name (const PfMotif *motif, const PfSewing *sewing, const char *joiner);
 
+/* The same in words, translated, as is all that follows down to pf_report_care(). */
+const char *pf_pair_kind_word (PfPairKind kind);
+char *pf_sewing_place_words (const PfMotif *motif, const PfSewing *sewing);
+/* A pair's way: "sewing 1 – 1 (0, -2) – sewing 4". */
+char *pf_pair_way_words (const PfMotif *motif, size_t pair);
+/* "cloth stitch" */
+const char *pf_edge_words_of (PfEdgeKind kind);
+/* "kept", "plain", "left out" */
+const char *pf_repeat_state_words (PfRepeatState state);
+/* What to take care of; each report for people has it. */
+const char *pf_report_care (void);
+
 /* Did the maker choose the state that this repeat has? */
 bool pf_repeat_is_chosen (const PfMotif *motif, const PfRepeat *repeat);
 

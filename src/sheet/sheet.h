@@ -170,12 +170,20 @@ guint32 pf_edge_strip_find_pinhole (const PfEdgeStrip *strip, PfPoint at, double
 /* --- Reports ------------------------------------------------------------------------------------
  */
 
-/* The pair-count report: for people, as JSON, and the sewings as CSV. Free with g_free(). */
+/* The pair-count report: for people, as text and as one HTML file that needs no other; as JSON; the
+ * sewings as CSV, and the winding list as CSV. Free with g_free(). */
 char *pf_report_text (const PfPricking *pricking);
+char *pf_report_html (const PfPricking *pricking);
 char *pf_report_json (const PfPricking *pricking);
 char *pf_report_csv (const PfPricking *pricking);
+char *pf_report_winding_csv (const PfPricking *pricking);
 
-/* Saves the report that the name ends in: .txt, .json or .csv. Whole or not at all. */
+/* Saves the report that the name ends in: .pdf, .html, .txt, .json, .csv for the sewings,
+ * -winding.csv for the winding list. Whole or not at all. A PDF is on `paper` and says that it was
+ * made at `created` (seconds since 1970). */
+bool pf_report_save_on (const PfPricking *pricking, const PfPaper *paper, gint64 created,
+                        const char *filename, GError **error);
+/* The same, on A4 and now. */
 bool pf_report_save (const PfPricking *pricking, const char *filename, GError **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfSheet, pf_sheet_free)

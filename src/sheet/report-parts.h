@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * A report as one structure, in the maker's language: headings, paragraphs, lists and tables in the
+ * order in which they are read. What is printed and what is shown in a browser are both written
+ * from it, so that they say the same.
+ */
+#pragma once
+
+#include "flow.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  PF_PART_HEADING,
+  PF_PART_PARAGRAPH,
+  PF_PART_CAPTION, /* a smaller paragraph */
+  PF_PART_ITEM,    /* of a list */
+  PF_PART_TABLE,
+} PfPartKind;
+
+typedef struct {
+  char *caption; /* or NULL */
+  size_t n_columns;
+  PfFlowColumn *columns;
+  GPtrArray *heads; /* n_columns texts, or none: then the first cell of a row is its header */
+  GPtrArray *cells; /* texts, row by row */
+  bool total;       /* the last row adds the others up */
+} PfReportTable;
+
+typedef struct {
+  PfPartKind kind;
+  int level; /* of a heading: 1 the report's own, 2, 3 */
+  char *text;
+  PfReportTable *table;
+} PfReportPart;
+
+typedef struct {
+  char *title;
+  char *care;       /* the line of care at its end or on each page */
+  GPtrArray *parts; /* of PfReportPart */
+} PfReportParts;
+
+/* Everything that the report says of a filled pricking. */
+PfReportParts *pf_report_parts_new (const PfPricking *pricking);
+void pf_report_parts_free (PfReportParts *parts);
+
+/* --- Adding to it -------------------------------------------------------------------------------
+ */
+
+void pf_report_heading (PfReportParts *parts, int level, const char *text);
+/* The text is taken over. */
+void pf_report_take (PfReportParts *parts, PfPartKind kind, char *text);
+void pf_report_paragraph (PfReportParts *parts, const char *text);
+
+/* A table with these heads (n; NULL for a table of two columns without a header), a letter of
+ * `columns` for each: "n" for numbers, else words. The caption may be NULL. */
+PfReportTable *pf_report_table (PfReportParts *parts, const char *caption, const char *columns,
+                                const char *const *heads);
+void pf_report_cell (PfReportTable *table, const char *format, ...) G_GNUC_PRINTF (2, 3);
+size_t pf_report_table_rows (const PfReportTable *table);
+
+/* --- What it is made of -------------------------------------------------------------------------
+ */
+
+/* report-piece.c: bobbins, the winding list, pairs handed on, and the motifs beside each other. */
+void pf_report_add_piece (PfReportParts *parts, const PfPricking *pricking);
+/* report-motif.c: all of one motif. */
+void pf_report_add_motif (PfReportParts *parts, const PfPricking *pricking, guint m);
+
+/* --- Writing it ---------------------------------------------------------------------------------
+ */
+
+/* As pages of that paper, their feet still empty, and their headings, as pf_flow_finish(). */
+GPtrArray *pf_report_parts_pages (const PfReportParts *parts, const PfPaper *paper,
+                                  GArray **bookmarks);
+/* As a PDF, its pages numbered, with the line of care on each; NULL on error. */
+GByteArray *pf_report_parts_pdf (const PfReportParts *parts, const PfPaper *paper, gint64 created,
+                                 GError **error);
+/* As one HTML file that needs no other. Free with g_free(). */
+char *pf_report_parts_html (const PfReportParts *parts);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfReportParts, pf_report_parts_free)
+
+G_END_DECLS
