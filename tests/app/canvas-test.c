@@ -596,7 +596,8 @@ numbers_are_what_they_number (Fixture *fixture, gconstpointer data G_GNUC_UNUSED
   pf_canvas_fit (fixture->canvas);
   settle ();
   wait_until_sharp (fixture->canvas);
-  g_autoptr (PfScene) scene = pf_scene_new (pf_editor_pricking (fixture->editor), true);
+  g_autoptr (PfPricking) pricking = pf_editor_pricking (fixture->editor);
+  g_autoptr (PfScene) scene = pf_scene_new (pricking, true);
   g_autoptr (GArray) numbers = pf_scene_numbers (scene);
   const PfNumber *sewing = number_of (numbers, PF_NUMBER_OF_SEWING);
   const PfNumber *pinhole = number_of (numbers, PF_NUMBER_OF_PINHOLE);
@@ -620,7 +621,8 @@ numbers_are_not_cut (Fixture *fixture, gconstpointer data G_GNUC_UNUSED)
   PfDocument *document = pf_document_copy (pf_editor_document (fixture->editor));
   document->width = document->height = 20;
   pf_editor_change_document (fixture->editor, document, "Small paper");
-  g_autoptr (PfScene) scene = pf_scene_new (pf_editor_pricking (fixture->editor), true);
+  g_autoptr (PfPricking) pricking = pf_editor_pricking (fixture->editor);
+  g_autoptr (PfScene) scene = pf_scene_new (pricking, true);
   g_autoptr (GArray) numbers = pf_scene_numbers (scene);
   for (int whole = 0; whole < 2; whole++)
     {
