@@ -81,10 +81,18 @@ void pf_strip_draw_sewings (const PfStrip *strip); /* edge-strip-sewings.c */
 void pf_strip_draw (PfPage *page, const PfEdgeStrip *strip, const PfStripLayout *layout,
                     PfPoint corner, bool whole);
 
-/* The pages of all strips of a pricking, on paper of that size, as SVG documents (char *). Of more
- * than PF_MAX_SHEETS only one more than those. */
-GPtrArray *pf_strip_pages_new (const PfPricking *pricking, const char *title, double width,
-                               double height);
+/* What the pages of strips have in common with those before them. */
+typedef struct {
+  const char *title;
+  double width, height; /* of the paper as it lies, before it is stretched, mm */
+  PfPoint stretch;      /* pf_page_new_stretched() */
+  size_t n_before;      /* pages */
+  size_t of_pages;      /* in all; 0: pages have no numbers */
+} PfStripPaper;
+
+/* The pages of all strips of a pricking, as SVG documents (char *). Of more than PF_MAX_SHEETS only
+ * one more than those. */
+GPtrArray *pf_strip_pages_new (const PfPricking *pricking, const PfStripPaper *paper);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfStripLayout, pf_strip_layout_free)
 

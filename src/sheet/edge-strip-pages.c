@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "furniture.h"
 #include "labels.h"
 #include "layers.h"
 #include "legend.h"
@@ -37,8 +38,7 @@ typedef struct {
 
 typedef struct {
   const PfPricking *pricking;
-  const char *title;
-  double width, height;
+  const PfStripPaper *paper;
   PfBox frame;
   GArray *loops; /* of Unrolled */
   size_t n_rows, rows_per_page;
@@ -177,8 +177,10 @@ static void
 draw_head (PfPage *page, const Strips *strips, size_t n, size_t n_pages)
 {
   const PfBox frame = strips->frame;
-  g_autofree char *title = g_strdup_printf (_ ("Edge strips: %s"), strips->title);
-  g_autofree char *number = g_strdup_printf (_ ("Edge strips, sheet %zu of %zu"), n + 1, n_pages);
+  g_autofree char *title = g_strdup_printf (_ ("Edge strips: %s"), strips->paper->title);
+  g_autofree char *sheet = g_strdup_printf (_ ("Edge strips, sheet %zu of %zu"), n + 1, n_pages);
+  g_autofree char *number =
+      pf_number_of_page (sheet, strips->paper->n_before + n, strips->paper->of_pages);
   const double number_width = pf_text_width (number, 2.3);
   const double width = frame.max.x - frame.min.x - 3 * PAD - number_width;
   g_auto (GStrv) lines = pf_text_wrap (title, 4.2, width, 1);
@@ -228,20 +230,20 @@ draw_rows (PfPage *page, const Strips *strips, size_t first)
 }
 
 GPtrArray *
-pf_strip_pages_new (const PfPricking *pricking, const char *title, double width, double height)
+pf_strip_pages_new (const PfPricking *pricking, const PfStripPaper *paper)
 {
   Strips strips = { .pricking = pricking,
-                    .title = title,
-                    .width = width,
-                    .height = height,
-                    .frame = { { PF_FRAME_MARGIN, PF_FRAME_MARGIN },
-                               { width - PF_FRAME_MARGIN, height - PF_FRAME_MARGIN } } };
+                    .paper = paper,
+                    .frame = {
+                        { PF_FRAME_MARGIN, PF_FRAME_MARGIN },
+                        { paper->width - PF_FRAME_MARGIN, paper->height - PF_FRAME_MARGIN } } };
   strips_init (&strips);
   GPtrArray *pages = g_ptr_array_new_with_free_func (g_free);
   const size_t n_pages = (strips.n_rows + strips.rows_per_page - 1) / strips.rows_per_page;
   for (size_t n = 0; n < n_pages && n <= PF_MAX_SHEETS; n++)
     {
-      PfPage *page = pf_page_new (width, height, title);
+      PfPage *page =
+          pf_page_new_stretched (paper->width, paper->height, paper->stretch, paper->title);
       draw_rows (page, &strips, n * strips.rows_per_page);
       draw_head (page, &strips, n, n_pages);
       draw_foot (page, &strips);

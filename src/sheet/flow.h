@@ -84,8 +84,8 @@ void pf_flow_table (PfFlow *flow, const PfFlowTable *table);
 /* --- Drawings -----------------------------------------------------------------------------------
  */
 
-/* Draws into `box` of the page; groups it opens it ends. Called once, in pf_flow_finish(). Shapes
- * must stay within the box by themselves: pf_page_clip_group() can be used once on a page only. */
+/* Draws into `box` of the page; groups it opens it ends. Called once, in pf_flow_finish(). What may
+ * reach out of the box it clips. */
 typedef void (*PfFlowDraw) (PfPage *page, PfBox box, gpointer data);
 
 /* A paragraph beside a drawing; with a label (else NULL) a line of a list. */

@@ -34,6 +34,7 @@ struct PfFurniture {
   GArray *block; /* of Line, the title block, set to BLOCK_WIDTH */
   const PfLegend *legend;
   char *care;
+  size_t of_pages;
 };
 
 static double
@@ -164,7 +165,8 @@ care_text (const PfPricking *pricking)
   return g_strconcat (_ ("Measure both rules after printing: each is 50 mm long."), " ",
                       _ ("Pins and needles are sharp: keep them covered when you stop."),
                       beads ? " " : "", beads ? _ ("Keep small beads away from children.") : "",
-                      " ", _ ("Work in good light."), NULL);
+                      " ", _ ("Work in good light, and rest your eyes."), " ",
+                      _ ("Cover the pricking with film."), NULL);
 }
 
 static const PfGround *
@@ -212,6 +214,7 @@ pf_furniture_new (const PfPricking *pricking, const PfSheetSettings *settings,
   g_array_set_clear_func (furniture->block, clear_line);
   furniture->legend = legend;
   furniture->care = care_text (pricking);
+  furniture->of_pages = settings->of_pages;
   const char *title = pricking->title && *pricking->title ? pricking->title : _ ("Pricking");
   say (furniture, 4.2, PF_COLOUR_INK, 2, title);
   say_grounds (furniture, pricking);
@@ -252,6 +255,13 @@ static double
 legend_width (double frame_width, bool many)
 {
   return frame_width - legend_left (0) - PAD - (many ? MAP_SIZE + PAD : 0);
+}
+
+char *
+pf_number_of_page (const char *words, size_t n, size_t of_pages)
+{
+  return of_pages == 0 ? g_strdup (words)
+                       : g_strdup_printf ("%s   %zu / %zu", words, n + 1, of_pages);
 }
 
 /* The line of care and, at its end, the sheet's number. */
@@ -312,8 +322,9 @@ draw_foot (PfPage *page, const PfFurniture *furniture, const PfTiling *tiling, s
   for (guint i = 0; i < n_lines; i++)
     pf_page_text (page, (PfPoint){ strip.min.x + PAD, last - FOOT_HEIGHT * (n_lines - 1 - i) },
                   PF_TEXT_START, FOOT_SIZE, lines[i]);
-  g_autofree char *number =
+  g_autofree char *sheet =
       g_strdup_printf (_ ("Sheet %zu of %zu"), n + 1, pf_tiling_n_sheets (tiling));
+  g_autofree char *number = pf_number_of_page (sheet, n, furniture->of_pages);
   pf_page_text (page, (PfPoint){ strip.max.x - PAD, last }, PF_TEXT_END, 2.3, number);
   pf_page_group_end (page);
 }

@@ -26,8 +26,11 @@ void pf_furniture_draw (PfPage *page, const PfFurniture *furniture, const PfTili
 
 /* The check rules: two lines of PF_RULE_LENGTH mm that start at `corner`, one to the right and one
  * up. They are never enlarged. */
-#define PF_RULE_LENGTH 50.0
 void pf_check_rules_draw (PfPage *page, PfPoint corner);
+
+/* `words`, and behind them the number of page n, counted from 0, of so many; the words alone if
+ * that is 0. Free with g_free(). */
+char *pf_number_of_page (const char *words, size_t n, size_t of_pages);
 
 /* The scales along the left and the bottom of the view's window, in mm of the drawing. */
 void pf_scales_draw (PfPage *page, const PfView *view);

@@ -18,6 +18,7 @@ typedef struct {
   GString *out;
   gsize path_end;  /* where the last path ends; others may join it if nothing follows */
   size_t n_curves; /* in that path */
+  guint n_clips;   /* so far */
 } SvgPage;
 
 static GString *
@@ -156,10 +157,12 @@ svg_box (PfPage *page, PfBox box)
 static void
 svg_clip_group (PfPage *page, const char *name, PfBox box)
 {
-  g_string_append (out_of (page), "<clipPath id=\"window\">\n");
+  const guint n = ++((SvgPage *) page)->n_clips;
+  g_autofree char *id = n == 1 ? g_strdup ("window") : g_strdup_printf ("window-%u", n);
+  g_string_append_printf (out_of (page), "<clipPath id=\"%s\">\n", id);
   svg_box (page, box);
-  g_string_append_printf (out_of (page),
-                          "</clipPath>\n<g class=\"%s\" clip-path=\"url(#window)\">\n", name);
+  g_string_append_printf (out_of (page), "</clipPath>\n<g class=\"%s\" clip-path=\"url(#%s)\">\n",
+                          name, id);
 }
 
 static void
@@ -294,16 +297,16 @@ static const PfPageBackEnd back_end = {
 };
 
 static PfPage *
-new_page (PfBox box, double pixel)
+new_page (PfBox box, PfPoint stretch, double pixel)
 {
   SvgPage *svg = g_new0 (SvgPage, 1);
   svg->page.back_end = &back_end;
   svg->page.pixel = pixel;
   svg->out = g_string_new ("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
                            "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"");
-  pf_page_append_number (svg->out, box.max.x - box.min.x);
+  pf_page_append_number (svg->out, stretch.x * (box.max.x - box.min.x));
   g_string_append (svg->out, "mm\" height=\"");
-  pf_page_append_number (svg->out, box.max.y - box.min.y);
+  pf_page_append_number (svg->out, stretch.y * (box.max.y - box.min.y));
   g_string_append (svg->out, "mm\" viewBox=\"");
   const double view_box[] = { box.min.x, box.min.y, box.max.x - box.min.x, box.max.y - box.min.y };
   for (size_t i = 0; i < G_N_ELEMENTS (view_box); i++)
@@ -312,6 +315,8 @@ new_page (PfBox box, double pixel)
         g_string_append_c (svg->out, ' ');
       pf_page_append_number (svg->out, view_box[i]);
     }
+  if (stretch.x != 1 || stretch.y != 1)
+    g_string_append (svg->out, "\" preserveAspectRatio=\"none");
   g_string_append (svg->out, "\" font-family=\"'DejaVu Sans', sans-serif\">\n");
   return &svg->page;
 }
@@ -319,8 +324,14 @@ new_page (PfBox box, double pixel)
 PfPage *
 pf_page_new (double width, double height, const char *title)
 {
+  return pf_page_new_stretched (width, height, (PfPoint){ 1, 1 }, title);
+}
+
+PfPage *
+pf_page_new_stretched (double width, double height, PfPoint stretch, const char *title)
+{
   const PfBox paper = { { 0, 0 }, { width, height } };
-  PfPage *page = new_page (paper, 0);
+  PfPage *page = new_page (paper, stretch, 0);
   g_string_append (out_of (page), "<title>");
   pf_page_append_text (out_of (page), title);
   g_string_append (out_of (page), "</title>\n");
@@ -333,5 +344,5 @@ pf_page_new (double width, double height, const char *title)
 PfPage *
 pf_page_new_window (PfBox window, double pixel)
 {
-  return new_page (window, pixel);
+  return new_page (window, (PfPoint){ 1, 1 }, pixel);
 }

@@ -27,6 +27,9 @@ typedef enum { PF_TEXT_START, PF_TEXT_MIDDLE, PF_TEXT_END } PfTextAnchor;
 
 /* An empty sheet of white paper of that size, as SVG; `title` is plain text. */
 PfPage *pf_page_new (double width, double height, const char *title);
+/* The same, drawn larger on the paper than it is, so many times across and down: for a printer that
+ * prints it as much smaller. 1 and 1: as it is. */
+PfPage *pf_page_new_stretched (double width, double height, PfPoint stretch, const char *title);
 /* A page without paper that shows `window`, as SVG. No line on it is thinner than `pixel` mm, and
  * dashes that couldn't be told apart at that size are drawn as whole lines. */
 PfPage *pf_page_new_window (PfBox window, double pixel);
@@ -42,7 +45,7 @@ void pf_page_group (PfPage *page, const char *name, PfInk ink);
 /* Opens a group of text in one colour; `halo` (may be NULL) is a colour that clears the space round
  * the letters. */
 void pf_page_text_group (PfPage *page, const char *name, const char *colour, const char *halo);
-/* Opens a group that shows nothing outside `box`. One to a page. */
+/* Opens a group that shows nothing outside `box`. Not within another one. */
 void pf_page_clip_group (PfPage *page, const char *name, PfBox box);
 void pf_page_group_end (PfPage *page);
 

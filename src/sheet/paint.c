@@ -85,6 +85,47 @@ pf_paint_pdf (const char *const *pages, size_t n, double width, double height, P
   return painted && finished ? g_steal_pointer (&bytes) : NULL;
 }
 
+/* Each mark lies below the last one of a lower level. Outlines deeper than this are made flat. */
+enum { DEEPEST = 8 };
+
+static void
+add_outline (cairo_surface_t *surface, const GArray *marks)
+{
+  int parents[DEEPEST + 1] = { CAIRO_PDF_OUTLINE_ROOT };
+  for (guint m = 0; m < marks->len; m++)
+    {
+      const PfPaintMark *mark = &g_array_index (marks, PfPaintMark, m);
+      const int level = CLAMP (mark->level, 1, DEEPEST);
+      g_autofree char *link = g_strdup_printf ("page=%u", mark->page + 1);
+      const int id = cairo_pdf_surface_add_outline (surface, parents[level - 1], mark->text, link,
+                                                    level == 1 ? CAIRO_PDF_OUTLINE_FLAG_OPEN
+                                                               : (cairo_pdf_outline_flags_t) 0);
+      for (int below = level; below <= DEEPEST; below++)
+        parents[below] = id;
+    }
+}
+
+GByteArray *
+pf_paint_book (const GArray *pages, const GArray *marks, PfPdfWords words, GError **error)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, 1, 1);
+  set_words (surface, words);
+  cairo_t *cairo = cairo_create (surface);
+  bool painted = true;
+  for (guint p = 0; p < pages->len && painted; p++)
+    {
+      const PfPaintPage *page = &g_array_index (pages, PfPaintPage, p);
+      const double w = page->width * POINTS_PER_MM, h = page->height * POINTS_PER_MM;
+      cairo_pdf_surface_set_size (surface, w, h);
+      painted = pf_paint_page (cairo, page->svg, w, h, error);
+      cairo_show_page (cairo);
+    }
+  add_outline (surface, marks);
+  const bool finished = finish (cairo, surface, painted ? error : NULL);
+  return painted && finished ? g_steal_pointer (&bytes) : NULL;
+}
+
 GByteArray *
 pf_paint_png (const char *page, double width, double height, double dots, GError **error)
 {

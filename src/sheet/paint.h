@@ -18,12 +18,29 @@ typedef struct {
   gint64 created; /* seconds since 1970 */
 } PfPdfWords;
 
+/* A page of a PDF whose pages differ in size; mm. */
+typedef struct {
+  char *svg;
+  double width, height;
+} PfPaintPage;
+
+/* An entry of a PDF's outline: the page it leads to, from 0, and its depth, from 1. */
+typedef struct {
+  guint page;
+  int level;
+  char *text;
+} PfPaintMark;
+
 /* Paints one page into a viewport of that size, from the origin on. */
 bool pf_paint_page (cairo_t *cairo, const char *page, double width, double height, GError **error);
 
 /* A PDF of n pages of width by height mm. NULL on error. */
 GByteArray *pf_paint_pdf (const char *const *pages, size_t n, double width, double height,
                           PfPdfWords words, GError **error);
+
+/* A PDF of several sizes of paper (PfPaintPage), with an outline of marks (PfPaintMark). */
+GByteArray *pf_paint_book (const GArray *pages, const GArray *marks, PfPdfWords words,
+                           GError **error);
 
 /* A picture with so many dots to the mm. PF_ERROR_TOO_BIG beyond PF_PNG_MAX dots a side. NULL on
  * error. */

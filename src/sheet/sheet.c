@@ -16,7 +16,7 @@
 #include "paint.h"
 
 struct PfSheet {
-  double width, height; /* of a page */
+  double width, height; /* of a page, as it is printed */
   GPtrArray *pages;     /* of char *: SVG */
   char *title;
   gint64 created;
@@ -32,7 +32,9 @@ typedef struct {
   PfView field;
   PfPlacer *placer;
   size_t without_room; /* numbers */
+  PfPaper paper;       /* smaller or larger than the real one, by what the pages are stretched */
   PfTiling tiling;
+  PfPoint stretch;
   GArray *joins; /* of PfJoin */
   PfLegend *legend;
   PfFurniture *furniture;
@@ -56,11 +58,56 @@ check_settings (const PfPricking *pricking, const PfSheetSettings *settings, GEr
   for (guint m = 0; m < pricking->motifs->len; m++)
     g_return_val_if_fail (((PfMotif *) g_ptr_array_index (pricking->motifs, m))->filling, false);
   if (settings->enlarge >= PF_ENLARGE_MIN && settings->enlarge <= PF_ENLARGE_MAX)
-    return true;
+    return pf_printer_check (&settings->printer, error);
   g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
                _ ("The sheet can't be enlarged %g times. Choose between %g and %g."),
                settings->enlarge, PF_ENLARGE_MIN, PF_ENLARGE_MAX);
   return false;
+}
+
+bool
+pf_printer_check (const PfPrinterRules *rules, GError **error)
+{
+  const double measured[] = { rules->short_side, rules->long_side };
+  if (measured[0] == 0 && measured[1] == 0)
+    return true;
+  for (size_t r = 0; r < G_N_ELEMENTS (measured); r++)
+    if (!(measured[r] >= PF_RULE_LEAST && measured[r] <= PF_RULE_MOST))
+      {
+        g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
+                     _ ("A check rule that measures %g mm can’t be corrected: it should be %g mm "
+                        "long. Choose a value from %g to %g, and print without fitting to the "
+                        "page."),
+                     measured[r], PF_RULE_LENGTH, PF_RULE_LEAST, PF_RULE_MOST);
+        return false;
+      }
+  return true;
+}
+
+/* By how much a rule of that length has to be stretched. */
+static double
+stretch_of (double measured)
+{
+  return measured == 0 ? 1 : PF_RULE_LENGTH / measured;
+}
+
+/* The paper as it is before it is stretched. */
+static PfPaper
+paper_before (const PfSheetSettings *settings)
+{
+  PfPaper paper = *settings->paper;
+  paper.width /= stretch_of (settings->printer.short_side);
+  paper.height /= stretch_of (settings->printer.long_side);
+  return paper;
+}
+
+static PfPoint
+page_stretch (const Layout *layout)
+{
+  const double along_short = stretch_of (layout->settings->printer.short_side);
+  const double along_long = stretch_of (layout->settings->printer.long_side);
+  const bool upright = layout->tiling.width == layout->paper.width;
+  return upright ? (PfPoint){ along_short, along_long } : (PfPoint){ along_long, along_short };
 }
 
 static void
@@ -161,9 +208,11 @@ layout_init (Layout *layout, const PfPricking *pricking, const PfSheetSettings *
   /* Every label is whole on one page at least: the overlap is wider than any. */
   double widest = 0;
   const PfBox box = field_box (layout, &widest);
-  if (!pf_tiling_init (&layout->tiling, settings->paper, box, fmax (PF_OVERLAP, widest + 1),
+  layout->paper = paper_before (settings);
+  if (!pf_tiling_init (&layout->tiling, &layout->paper, box, fmax (PF_OVERLAP, widest + 1),
                        pf_furniture_strip_height, layout->furniture, error))
     return false;
+  layout->stretch = page_stretch (layout);
   block_doubled_pins (layout);
   layout->joins = pf_joins_new (&layout->tiling, layout->placer);
   return true;
@@ -201,7 +250,7 @@ static char *
 page_svg (const Layout *layout, const char *title, size_t n)
 {
   const PfTiling *tiling = &layout->tiling;
-  PfPage *page = pf_page_new (tiling->width, tiling->height, title);
+  PfPage *page = pf_page_new_stretched (tiling->width, tiling->height, layout->stretch, title);
   const PfView view = pf_view_page (&layout->field, pf_tiling_corner (tiling, n), tiling->window);
   pf_page_clip_group (page, "drawing", tiling->window);
   draw_layers (page, &view, layout);
@@ -214,10 +263,11 @@ page_svg (const Layout *layout, const char *title, size_t n)
 }
 
 static bool
-add_strips (PfSheet *sheet, const PfPricking *pricking, GError **error)
+add_strips (PfSheet *sheet, const Layout *layout, GError **error)
 {
-  g_autoptr (GPtrArray) strips =
-      pf_strip_pages_new (pricking, sheet->title, sheet->width, sheet->height);
+  const PfStripPaper paper = { sheet->title,    layout->tiling.width, layout->tiling.height,
+                               layout->stretch, sheet->pages->len,    layout->settings->of_pages };
+  g_autoptr (GPtrArray) strips = pf_strip_pages_new (layout->pricking, &paper);
   if (sheet->pages->len + strips->len > PF_MAX_SHEETS)
     {
       g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
@@ -252,14 +302,14 @@ pf_sheet_new (const PfPricking *pricking, const PfSheetSettings *settings, GErro
       !layout_init (&layout, pricking, settings, error))
     return NULL;
   g_autoptr (PfSheet) sheet = g_new0 (PfSheet, 1);
-  sheet->width = layout.tiling.width;
-  sheet->height = layout.tiling.height;
+  sheet->width = layout.stretch.x * layout.tiling.width;
+  sheet->height = layout.stretch.y * layout.tiling.height;
   sheet->title = g_utf8_make_valid (pricking->title ? pricking->title : "", -1);
   sheet->created = settings->created;
   sheet->pages = g_ptr_array_new_with_free_func (g_free);
   for (size_t n = 0; n < pf_tiling_n_sheets (&layout.tiling); n++)
     g_ptr_array_add (sheet->pages, page_svg (&layout, sheet->title, n));
-  if (settings->edge_strip && !add_strips (sheet, pricking, error))
+  if (settings->edge_strip && !add_strips (sheet, &layout, error))
     return NULL;
   return g_steal_pointer (&sheet);
 }

@@ -11,19 +11,40 @@
 
 G_BEGIN_DECLS
 
+/* What the two check rules measured on the maker's own printer, mm: PF_RULE_LENGTH if it prints
+ * true. */
+typedef struct {
+  double short_side, long_side; /* the rule along the shorter side of the paper, along the longer */
+} PfPrinterRules;
+
+#define PF_RULE_LENGTH 50.0 /* of the check rules, on paper */
+#define PF_RULE_LEAST 45.0  /* what they may have measured */
+#define PF_RULE_MOST 55.0
+
+static inline PfPrinterRules
+pf_printer_true (void)
+{
+  return (PfPrinterRules){ PF_RULE_LENGTH, PF_RULE_LENGTH };
+}
+
 typedef struct {
   const PfPaper *paper;
-  double enlarge;   /* 1 for true size */
-  bool pins_only;   /* the plain pricking, for the pillow */
-  bool mirror;      /* seen from the other side; the text still reads */
-  bool background;  /* the drawing's other lines, faintly */
-  bool edge_strip;  /* every edge unrolled, on pages after the others */
-  const char *date; /* as printed, or NULL for none */
-  gint64 created;   /* seconds since 1970, for the PDF's own date */
+  double enlarge;         /* 1 for true size */
+  bool pins_only;         /* the plain pricking, for the pillow */
+  bool mirror;            /* seen from the other side; the text still reads */
+  bool background;        /* the drawing's other lines, faintly */
+  bool edge_strip;        /* every edge unrolled, on pages after the others */
+  const char *date;       /* as printed, or NULL for none */
+  gint64 created;         /* seconds since 1970, for the PDF's own date */
+  PfPrinterRules printer; /* the pages are corrected by these; 0 and 0 as if true */
+  size_t of_pages; /* the sheet's pages are the first of so many, and say so; 0: they don't */
 } PfSheetSettings;
 
 /* The settings of a document's page, without a date. */
 PfSheetSettings pf_sheet_settings_of (const PfDocument *document);
+
+/* Checks that the rules are both 0, or what a printer can have made of them (PF_ERROR_SETTING). */
+bool pf_printer_check (const PfPrinterRules *rules, GError **error);
 
 #define PF_ENLARGE_MIN 0.1
 #define PF_ENLARGE_MAX 20.0
@@ -167,6 +188,43 @@ double pf_edge_strip_along (const PfEdgeStrip *strip, double x);
 guint32 pf_edge_strip_find_sewing (const PfEdgeStrip *strip, PfPoint at, double reach);
 guint32 pf_edge_strip_find_pinhole (const PfEdgeStrip *strip, PfPoint at, double reach);
 
+/* --- Books --------------------------------------------------------------------------------------
+ */
+
+/* Parts of a book, in their order. */
+typedef enum {
+  PF_BOOK_PRICKING = 1 << 0,
+  PF_BOOK_NOTES = 1 << 1,     /* working notes, with a drawing for each kind of repeat */
+  PF_BOOK_WORKSHEET = 1 << 2, /* the same drawings without the pairs, to be filled in */
+  PF_BOOK_ANSWERS = 1 << 3,   /* and with them */
+  PF_BOOK_REPORT = 1 << 4,    /* the pair-count report */
+} PfBookParts;
+
+typedef enum { PF_TEACHING_NOTES, PF_TEACHING_WORKSHEET, PF_TEACHING_ANSWERS } PfTeaching;
+
+/* Several parts as one: pages with numbers, bookmarks, and a line of care at each foot. */
+typedef struct PfBook PfBook;
+
+/* The parts of a filled pricking, on the paper of `sheet`, which the pricking's own pages follow in
+ * all. With `pair_colours` the pairs in drawings of repeats have colours. PF_ERROR_SETTING,
+ * PF_ERROR_TOO_BIG. */
+PfBook *pf_book_new (const PfPricking *pricking, PfBookParts parts, const PfSheetSettings *sheet,
+                     bool pair_colours, GError **error);
+void pf_book_free (PfBook *book);
+
+size_t pf_book_n_pages (const PfBook *book);
+/* Page `n` as an SVG document, and its size in mm. */
+const char *pf_book_page (const PfBook *book, size_t n, double *width, double *height);
+/* Draws page `n` with one user unit to the mm, from its top left corner on. */
+bool pf_book_draw_page (const PfBook *book, size_t n, cairo_t *cr, GError **error);
+/* Saves it as one PDF, with bookmarks. Whole or not at all. */
+bool pf_book_save (const PfBook *book, const char *filename, GError **error);
+
+/* Every working step of every motif in words, in their order, as plain text. Free with g_free(). */
+char *pf_steps_text (const PfPricking *pricking);
+/* The same, saved. */
+bool pf_steps_save (const PfPricking *pricking, const char *filename, GError **error);
+
 /* --- Reports ------------------------------------------------------------------------------------
  */
 
@@ -188,5 +246,6 @@ bool pf_report_save (const PfPricking *pricking, const char *filename, GError **
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfSheet, pf_sheet_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfScene, pf_scene_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfBook, pf_book_free)
 
 G_END_DECLS

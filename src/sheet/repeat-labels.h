@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The labels of the picture of a repeat: names of pins and stitches, numbers of pairs in circles,
+ * letters of sewings, numbers of steps in boxes. All are gathered first, then find room in the
+ * order of their weight.
+ */
+#pragma once
+
+#include <repeat-kinds.h>
+
+#include "layers.h"
+
+G_BEGIN_DECLS
+
+typedef struct PfLabels PfLabels;
+
+/* Labels that lie in `box`. */
+PfLabels *pf_labels_new (PfBox box);
+void pf_labels_free (PfLabels *labels);
+
+/* A stretch of a pair's way on the page; the pair's number stands beside its first stretch, and
+ * beside its last. Stretches come pair by pair. `colour` is borrowed. */
+void pf_labels_add_way (PfLabels *labels, guint32 pair, const PfPoint *points, size_t n,
+                        const char *colour);
+
+/* Names, letters and step numbers of a repeat; on a worksheet names alone. */
+void pf_labels_add_repeat (PfLabels *labels, const PfMotif *motif, const PfRepeatWork *work, int i,
+                           int j, const PfView *view, const PfDrawn *drawn, bool worksheet);
+
+void pf_labels_draw_all (PfPage *page, PfLabels *labels);
+
+G_END_DECLS

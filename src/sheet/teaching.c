@@ -1,0 +1,367 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Sets the working notes.
+ *
+ * In a drawing pairs are numbered for themselves, as the same drawing stands for several repeats; a
+ * table below it says which pair of the motif each is, and where it is sewn, repeat by repeat.
+ */
+#include "teaching.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "repeat-drawing.h"
+
+#define PICTURE_WIDTH 92.0 /* at most, with the steps beside it, ... */
+#define PICTURE_HEIGHT 120.0
+#define MANY_STITCHES 24 /* ... unless the repeat has so many that it needs the whole page */
+#define TABLE_ROWS 200   /* repeats told in a kind's table */
+#define EMPTY_LINES 6    /* on a worksheet */
+
+/* What is being set of one motif. */
+typedef struct {
+  PfFlow *flow;
+  const PfMotif *motif;
+  const PfWorkingSteps *steps;
+  const PfRepeatKinds *kinds;
+  PfTeaching what;
+  bool colour;
+} Notes;
+
+char *
+pf_kind_letters (guint32 n)
+{
+  GString *letters = g_string_new (NULL);
+  for (n++; n > 0; n = (n - 1) / 26)
+    g_string_prepend_c (letters, (char) ('A' + (n - 1) % 26));
+  return g_string_free (letters, FALSE);
+}
+
+/* --- Grounds ------------------------------------------------------------------------------------
+ */
+
+static const PfMotif *
+motif_of (const PfPricking *pricking, guint m)
+{
+  return g_ptr_array_index (pricking->motifs, m);
+}
+
+static bool
+is_known (const PfPricking *pricking, guint m)
+{
+  for (guint before = 0; before < m; before++)
+    if (pf_ground_equal (motif_of (pricking, before)->ground, motif_of (pricking, m)->ground))
+      return true;
+  return false;
+}
+
+static void
+add_ground (PfFlow *flow, const PfGround *ground)
+{
+  g_autofree char *heading = g_strdup_printf (_ ("How to work one repeat: %s"), ground->title);
+  pf_flow_heading (flow, 2, heading);
+  g_auto (GStrv) steps = pf_ground_working (ground);
+  for (guint s = 0; steps[s] != NULL; s++)
+    {
+      g_autofree char *number = g_strdup_printf ("%u.", s + 1);
+      pf_flow_item (flow, number, steps[s]);
+    }
+  if (ground->notes != NULL && *ground->notes != '\0')
+    pf_flow_caption (flow, ground->notes);
+}
+
+static void
+add_beginning (PfFlow *flow, const PfPricking *pricking)
+{
+  g_auto (GStrv) habits = pf_explain_sewing_habits ();
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    if (!is_known (pricking, m))
+      add_ground (flow, motif_of (pricking, m)->ground);
+  pf_flow_heading (flow, 2, _ ("At the edge"));
+  for (char **sentence = habits; *sentence != NULL; sentence++)
+    pf_flow_bullet (flow, *sentence);
+}
+
+/* --- The order ----------------------------------------------------------------------------------
+ */
+
+static char *
+habits_words (const PfWorkingHabits *habits)
+{
+  const char *way =
+      habits->by == PF_WORK_BY_ROW
+          ? (habits->right_first
+                 ? _ ("Work along diagonal rows that run down to the right, the right one first.")
+                 : _ ("Work along diagonal rows that run down to the left, the left one first."))
+          : (habits->right_first
+                 ? _ ("Work repeat by repeat, of two that are ready the right one first.")
+                 : _ ("Work repeat by repeat, of two that are ready the left one first."));
+  const char *pairs = habits->sew_in_first
+                          ? _ ("All new pairs are sewn in before the first stitch.")
+                          : _ ("New pairs are sewn in when they are needed.");
+  return g_strdup_printf ("%s %s", way, pairs);
+}
+
+/* "12", or "12 B" where it isn't worked as the ground is. */
+static char *
+repeat_words (const Notes *notes, guint32 r)
+{
+  const guint32 kind = notes->kinds->repeats[r].kind;
+  if (pf_repeat_kind_is_plain_ground (&notes->kinds->kinds[kind]))
+    return g_strdup_printf ("%u", r + 1);
+  g_autofree char *letters = pf_kind_letters (kind);
+  return g_strdup_printf ("%u %s", r + 1, letters);
+}
+
+/* One line for each stretch of work in one row: its repeats, in their order. */
+static void
+add_order (const Notes *notes)
+{
+  static const PfFlowColumn columns[] = { PF_FLOW_NUMBERS, PF_FLOW_WORDS };
+  const char *const heads[] = { _ ("Row"), _ ("Repeats, in the order of work") };
+  g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
+  GString *line = NULL;
+  const PfWorkGroup *last = NULL;
+  for (size_t g = 0; g < notes->steps->n_groups; g++)
+    {
+      const PfWorkGroup *group = &notes->steps->groups[g];
+      if (group->sews_in)
+        continue;
+      if (line != NULL && last->row != group->row)
+        g_ptr_array_add (cells, g_string_free (g_steal_pointer (&line), FALSE));
+      if (line == NULL)
+        {
+          g_ptr_array_add (cells, g_strdup_printf ("%u", group->row + 1));
+          line = g_string_new (NULL);
+        }
+      g_autofree char *words = repeat_words (notes, group->repeat);
+      g_string_append_printf (line, "%s%s", line->len > 0 ? ", " : "", words);
+      last = group;
+    }
+  if (line != NULL)
+    g_ptr_array_add (cells, g_string_free (line, FALSE));
+  pf_flow_table (notes->flow, &(PfFlowTable){ .columns = columns,
+                                              .n_columns = 2,
+                                              .heads = heads,
+                                              .cells = (const char *const *) cells->pdata,
+                                              .n_rows = cells->len / 2 });
+}
+
+static void
+add_map (const Notes *notes)
+{
+  PfNotesMap *map = pf_notes_map_new (notes->motif, notes->kinds, pf_flow_width (notes->flow),
+                                      0.6 * pf_flow_height (notes->flow));
+  double width, height;
+  pf_notes_map_size (map, &width, &height);
+  pf_flow_box (notes->flow,
+               &(PfFlowBox){
+                   .width = width,
+                   .height = height,
+                   .draw = pf_notes_map_draw,
+                   .data = map,
+                   .destroy = pf_notes_map_free,
+                   .caption = _ ("Repeats are numbered in the order in which they are begun. A "
+                                 "letter tells which kind of partial repeat it is; those without a "
+                                 "letter are worked as the ground is. The work runs down the "
+                                 "page.") });
+}
+
+/* --- Kinds --------------------------------------------------------------------------------------
+ */
+
+static const PfWorkedRepeat *
+first_of (const Notes *notes, guint32 kind)
+{
+  return &notes->kinds->repeats[notes->kinds->kinds[kind].repeats[0]];
+}
+
+static char *
+kind_heading (const Notes *notes, guint32 k)
+{
+  const PfRepeatKind *kind = &notes->kinds->kinds[k];
+  g_autofree char *letters = pf_kind_letters (k);
+  GString *numbers = g_string_new (NULL);
+  for (size_t n = 0; n < MIN (kind->n_repeats, 12); n++)
+    g_string_append_printf (numbers, "%s%u", n > 0 ? ", " : "", kind->repeats[n] + 1);
+  if (kind->n_repeats > 12)
+    g_string_append (numbers, ", …");
+  char *heading = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Kind %s: repeat %s",
+                                                "Kind %s: repeats %s", (gulong) kind->n_repeats),
+                                   letters, numbers->str);
+  g_string_free (numbers, TRUE);
+  return heading;
+}
+
+/* Steps as the lines beside a drawing; on a worksheet, lines to be filled in. */
+static GPtrArray *
+step_lines (const Notes *notes, const PfRepeatWork *work)
+{
+  const PfStepNames names = pf_repeat_work_names (work);
+  GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
+  for (guint s = 0; s < work->steps->len; s++)
+    g_ptr_array_add (lines, pf_explain_step (notes->motif->filling, notes->motif->ground,
+                                             &g_array_index (work->steps, PfWorkStep, s), &names));
+  return lines;
+}
+
+static GPtrArray *
+empty_lines (void)
+{
+  GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
+  for (guint n = 0; n < EMPTY_LINES; n++)
+    g_ptr_array_add (lines, g_strdup ("____________________"));
+  return lines;
+}
+
+static void
+add_picture (const Notes *notes, PfRepeatWork *work, const PfWorkedRepeat *repeat)
+{
+  const bool worksheet = notes->what == PF_TEACHING_WORKSHEET;
+  const bool large = notes->motif->ground->n_stitches > MANY_STITCHES;
+  g_autoptr (GPtrArray) lines = worksheet ? empty_lines () : step_lines (notes, work);
+  PfRepeatPicture *picture =
+      pf_repeat_picture_new (notes->motif, work, repeat->i, repeat->j,
+                             (PfRepeatLook){ .worksheet = worksheet, .colour = notes->colour },
+                             large ? pf_flow_width (notes->flow) : PICTURE_WIDTH,
+                             large ? 0.75 * pf_flow_height (notes->flow) : PICTURE_HEIGHT);
+  g_autofree PfFlowText *beside = g_new0 (PfFlowText, lines->len);
+  g_autoptr (GPtrArray) numbers = g_ptr_array_new_with_free_func (g_free);
+  for (guint n = 0; n < lines->len; n++)
+    {
+      g_ptr_array_add (numbers, g_strdup_printf ("%u.", n + 1));
+      beside[n] = (PfFlowText){ g_ptr_array_index (numbers, n), g_ptr_array_index (lines, n) };
+    }
+  double width, height;
+  pf_repeat_picture_size (picture, &width, &height);
+  pf_flow_box (notes->flow, &(PfFlowBox){ .width = width,
+                                          .height = height,
+                                          .draw = pf_repeat_picture_draw,
+                                          .data = picture,
+                                          .destroy = (GDestroyNotify) pf_repeat_picture_free,
+                                          .beside = beside,
+                                          .n_beside = lines->len });
+}
+
+/* "12", "bar 12-13" */
+static char *
+place_name (const PfFilling *filling, guint32 s)
+{
+  const PfSewing *sewing = &filling->sewings[s];
+  g_autofree char *hole =
+      sewing->place.loop == 0
+          ? g_strdup ("")
+          /* Translators: a hole in the shape, before the number of a pinhole in a table. */
+          : g_strdup_printf (_ ("hole %zu: "), sewing->place.loop);
+  if (sewing->pinhole != PF_NONE)
+    return g_strdup_printf ("%s%u", hole, sewing->pinhole + 1);
+  if (sewing->between[0] == PF_NONE)
+    return g_strdup_printf ("%s–", hole);
+  return g_strdup_printf ("%s%u–%u", hole, sewing->between[0] + 1, sewing->between[1] + 1);
+}
+
+/* Which pairs of the motif those of the drawing are, and where they are sewn, in each repeat. */
+static void
+add_numbers (const Notes *notes, guint32 k, const PfRepeatWork *first)
+{
+  const PfRepeatKind *kind = &notes->kinds->kinds[k];
+  const size_t n_columns = 1 + first->pairs->len + first->sewings->len;
+  g_autofree PfFlowColumn *columns = g_new (PfFlowColumn, n_columns);
+  g_autoptr (GPtrArray) heads = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
+  const PfStepNames names = pf_repeat_work_names (first);
+  for (size_t c = 0; c < n_columns; c++)
+    columns[c] = PF_FLOW_NUMBERS;
+  g_ptr_array_add (heads, g_strdup (_ ("Repeat")));
+  for (guint p = 0; p < first->pairs->len; p++)
+    /* Translators: the head of a column with the numbers of pairs. */
+    g_ptr_array_add (heads, g_strdup_printf (_ ("Pair %u"), p + 1));
+  for (guint s = 0; s < first->sewings->len; s++)
+    g_ptr_array_add (heads,
+                     pf_step_sewing_letters (&names, g_array_index (first->sewings, guint32, s)));
+  const size_t shown = MIN (kind->n_repeats, TABLE_ROWS);
+  for (size_t n = 0; n < shown; n++)
+    {
+      const PfWorkedRepeat *repeat = &notes->kinds->repeats[kind->repeats[n]];
+      g_autoptr (PfRepeatWork) work = pf_repeat_work_new (
+          notes->motif->filling, notes->motif->ground, notes->steps, repeat->i, repeat->j);
+      g_ptr_array_add (cells, g_strdup_printf ("%u", kind->repeats[n] + 1));
+      for (guint p = 0; p < work->pairs->len; p++)
+        g_ptr_array_add (cells,
+                         g_strdup_printf ("%u", g_array_index (work->pairs, guint32, p) + 1));
+      for (guint s = 0; s < work->sewings->len; s++)
+        g_ptr_array_add (
+            cells, place_name (notes->motif->filling, g_array_index (work->sewings, guint32, s)));
+    }
+  pf_flow_table (notes->flow, &(PfFlowTable){ .caption = _ ("Pairs and pinholes (of a bar, those "
+                                                            "beside it) as on the pricking"),
+                                              .columns = columns,
+                                              .n_columns = n_columns,
+                                              .heads = (const char *const *) heads->pdata,
+                                              .cells = (const char *const *) cells->pdata,
+                                              .n_rows = shown });
+}
+
+static void
+add_kind (const Notes *notes, guint32 k)
+{
+  const PfWorkedRepeat *repeat = first_of (notes, k);
+  const PfFilling *filling = notes->motif->filling;
+  const PfGround *ground = notes->motif->ground;
+  PfRepeatWork *work = pf_repeat_work_new (filling, ground, notes->steps, repeat->i, repeat->j);
+  g_autofree char *heading = kind_heading (notes, k);
+  g_autofree char *difference = pf_explain_difference (filling, ground, repeat->i, repeat->j);
+  pf_flow_heading (notes->flow, 3, heading);
+  pf_flow_paragraph (notes->flow, difference);
+  if (notes->what == PF_TEACHING_NOTES)
+    {
+      g_auto (GStrv) origins = pf_explain_origins (filling, ground, work, repeat->i, repeat->j);
+      g_autofree char *joined = g_strjoinv (" ", origins);
+      if (*joined != '\0')
+        pf_flow_paragraph (notes->flow, joined);
+    }
+  g_autoptr (PfRepeatWork) again =
+      pf_repeat_work_new (filling, ground, notes->steps, repeat->i, repeat->j);
+  add_picture (notes, work, repeat);
+  if (notes->what == PF_TEACHING_NOTES)
+    add_numbers (notes, k, again);
+}
+
+static void
+add_motif (PfFlow *flow, const PfMotif *motif, PfTeaching what, bool colour, bool several)
+{
+  g_autoptr (PfWorkingSteps) steps = pf_working_steps_new (motif->filling, motif->ground);
+  g_autoptr (PfRepeatKinds) kinds = pf_repeat_kinds_new (motif->filling, motif->ground, steps);
+  const Notes notes = { flow, motif, steps, kinds, what, colour };
+  g_autofree char *heading = several ? g_strdup_printf (_ ("Motif “%s”"), motif->name)
+                                     : g_strdup (_ ("The order of work"));
+  if (what == PF_TEACHING_NOTES || several)
+    pf_flow_heading (flow, 2, heading);
+  if (what == PF_TEACHING_NOTES)
+    {
+      g_autofree char *habits = habits_words (&motif->filling->habits);
+      pf_flow_paragraph (flow, habits);
+      if (kinds->n_repeats > 0)
+        add_map (&notes);
+      add_order (&notes);
+    }
+  for (guint32 k = 0; k < kinds->n_kinds; k++)
+    add_kind (&notes, k);
+}
+
+void
+pf_teaching_add (PfFlow *flow, const PfPricking *pricking, PfTeaching what, bool colour)
+{
+  const char *const headings[] = { _ ("Working notes"), _ ("Worksheet"), _ ("Answers") };
+  pf_flow_heading (flow, 1, headings[what]);
+  if (what == PF_TEACHING_NOTES)
+    add_beginning (flow, pricking);
+  if (what == PF_TEACHING_WORKSHEET)
+    pf_flow_paragraph (
+        flow, _ ("For each kind of repeat, draw the way of every pair, mark where it is sewn in "
+                 "or out and where it turns, and write down the steps."));
+  for (guint m = 0; m < pricking->motifs->len; m++)
+    add_motif (flow, motif_of (pricking, m), what, colour, pricking->motifs->len > 1);
+}

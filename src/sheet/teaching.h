@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * Working notes: how a repeat of each ground is worked, the order of work, and for each kind of
+ * partial repeat, once, an enlarged drawing with its steps beside it. On a worksheet the steps and
+ * the lines of the pairs are left to be found.
+ */
+#pragma once
+
+#include <sheet.h>
+
+#include <repeat-kinds.h>
+
+#include "flow.h"
+
+G_BEGIN_DECLS
+
+/* Appends the notes on all motifs, as one part of what is set: a heading of level 1, and below it
+ * those of the motifs and kinds. */
+void pf_teaching_add (PfFlow *flow, const PfPricking *pricking, PfTeaching what, bool colour);
+
+/* The name of kind n, counted from 0: "A", "B", ... "Z", "AA". Free with g_free(). */
+char *pf_kind_letters (guint32 n);
+
+/* --- The map ------------------------------------------------------------------------------------
+ */
+
+/* A drawing of a motif with the numbers of its repeats, in the order of work, and the kinds of
+ * those that aren't worked as the ground is. */
+typedef struct PfNotesMap PfNotesMap;
+
+PfNotesMap *pf_notes_map_new (const PfMotif *motif, const PfRepeatKinds *kinds, double width,
+                              double height);
+void pf_notes_map_free (gpointer map);
+void pf_notes_map_size (const PfNotesMap *map, double *width, double *height);
+void pf_notes_map_draw (PfPage *page, PfBox box, gpointer map);
+
+G_END_DECLS
