@@ -8,8 +8,9 @@
 
 #include <string.h>
 
-/* A pair that is finished, and waits. */
+/* A pair that is finished, and waits until it is taken. */
 typedef struct {
+  bool taken;
   guint motif;
   guint32 pair;
   const PfThreadUse *thread;
@@ -25,14 +26,28 @@ same_winding (const Waiting *a, const Waiting *b)
          g_strcmp0 (a->colours[1], b->colours[1]) == 0;
 }
 
-/* The number of the first that waits and is wound like `wanted`, or -1. */
-static int
-find_waiting (const GArray *waiting, const Waiting *wanted)
+/* The pairs that wait or waited, and how many at their head are all taken. */
+typedef struct {
+  GArray *pairs; /* of Waiting */
+  guint n_taken;
+} Queue;
+
+/* Takes the first that waits and is wound like `wanted`; NULL if there is none. */
+static const Waiting *
+take (Queue *queue, const Waiting *wanted)
 {
-  for (guint w = 0; w < waiting->len; w++)
-    if (same_winding (&g_array_index (waiting, Waiting, w), wanted))
-      return (int) w;
-  return -1;
+  const guint n = queue->pairs->len;
+  while (queue->n_taken < n && g_array_index (queue->pairs, Waiting, queue->n_taken).taken)
+    queue->n_taken++;
+  for (guint w = queue->n_taken; w < n; w++)
+    {
+      Waiting *pair = &g_array_index (queue->pairs, Waiting, w);
+      if (pair->taken || !same_winding (pair, wanted))
+        continue;
+      pair->taken = true;
+      return pair;
+    }
+  return NULL;
 }
 
 static GArray *
@@ -42,7 +57,7 @@ pairs_of (const PfMotif *motif, guint m)
   g_autofree const char **colours = pf_thread_colours (&motif->thread, motif->filling, NULL);
   for (guint32 p = 0; p < motif->filling->n_pairs; p++)
     {
-      const Waiting pair = { m, p, &motif->thread, { colours[2 * p], colours[2 * p + 1] } };
+      const Waiting pair = { false, m, p, &motif->thread, { colours[2 * p], colours[2 * p + 1] } };
       g_array_append_val (pairs, pair);
     }
   return pairs;
@@ -53,19 +68,17 @@ pf_pairs_handed_on (const PfPricking *pricking)
 {
   GArray *handed = g_array_new (FALSE, FALSE, sizeof (PfHandedOn));
   g_autoptr (GArray) waiting = g_array_new (FALSE, FALSE, sizeof (Waiting));
+  Queue queue = { waiting, 0 };
   for (guint m = 0; m < pricking->motifs->len; m++)
     {
       g_autoptr (GArray) pairs = pairs_of (g_ptr_array_index (pricking->motifs, m), m);
       for (guint p = 0; p < pairs->len; p++)
         {
-          const Waiting *wanted = &g_array_index (pairs, Waiting, p);
-          const int w = find_waiting (waiting, wanted);
-          if (w < 0)
+          const Waiting *from = take (&queue, &g_array_index (pairs, Waiting, p));
+          if (!from)
             continue;
-          const Waiting *from = &g_array_index (waiting, Waiting, w);
-          const PfHandedOn one = { from->motif, m, from->pair, wanted->pair };
+          const PfHandedOn one = { from->motif, m, from->pair, p };
           g_array_append_val (handed, one);
-          g_array_remove_index (waiting, (guint) w);
         }
       g_array_append_vals (waiting, pairs->data, pairs->len);
     }

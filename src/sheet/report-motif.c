@@ -150,28 +150,27 @@ add_edge (PfReportParts *parts, const PfMotif *motif)
 /* --- Thread -------------------------------------------------------------------------------------
  */
 
+/* Without the columns of colours if there are none. */
 static void
 add_bobbins (PfReportParts *parts, const PfMotif *motif, const PfThreadNeeds *needs)
 {
-  const char *const heads[] = { _ ("Pair"), _ ("Left bobbin, mm"), _ ("Right bobbin, mm"),
-                                _ ("Colours") };
+  const char *const plain[] = { _ ("Pair"), _ ("Left bobbin, mm"), _ ("Right bobbin, mm") };
+  const char *const coloured[] = { _ ("Pair"), _ ("Left bobbin, mm"), _ ("Its colour"),
+                                   _ ("Right bobbin, mm"), _ ("Its colour") };
+  const size_t n_pairs = motif->filling->n_pairs;
   g_autofree const char **colours = pf_thread_colours (&motif->thread, motif->filling, NULL);
-  bool coloured = false;
-  for (size_t b = 0; b < 2 * motif->filling->n_pairs; b++)
-    coloured |= colours[b] != NULL;
-  PfReportTable *table = pf_report_table (parts, NULL, coloured ? "nnnw" : "nnn", heads);
-  for (size_t p = 0; p < motif->filling->n_pairs; p++)
+  bool any = false;
+  for (size_t b = 0; b < 2 * n_pairs; b++)
+    any |= colours[b] != NULL;
+  PfReportTable *table = any ? pf_report_table (parts, NULL, "nnwnw", coloured)
+                             : pf_report_table (parts, NULL, "nnn", plain);
+  for (size_t b = 0; b < 2 * n_pairs; b++)
     {
-      const char *left = colours[2 * p], *right = colours[2 * p + 1];
-      pf_report_cell (table, "%zu", p + 1);
-      pf_report_cell (table, "%.0f", needs->bobbins[2 * p]);
-      pf_report_cell (table, "%.0f", needs->bobbins[2 * p + 1]);
-      if (!coloured)
-        continue;
-      if (left == NULL && right == NULL)
-        pf_report_cell (table, "%s", "");
-      else
-        pf_report_cell (table, "%s, %s", left ? left : "–", right ? right : "–");
+      if (b % 2 == 0)
+        pf_report_cell (table, "%zu", b / 2 + 1);
+      pf_report_cell (table, "%.0f", needs->bobbins[b]);
+      if (any)
+        pf_report_cell (table, "%s", colours[b] ? colours[b] : "–");
     }
 }
 

@@ -98,6 +98,7 @@ winding_row (PfReportTable *table, const PfWinding *winding, const PfWindingGrou
              bool several_motifs)
 {
   g_autofree char *pairs = pf_winding_pairs_words (group, several_motifs);
+  pf_report_cell (table, "%s", pairs);
   pf_report_cell (table, "%u", group->n_bobbins);
   if (has_colours (winding))
     pf_report_cell (table, "%s", group->colour ? group->colour : C_ ("colour", "none"));
@@ -109,7 +110,6 @@ winding_row (PfReportTable *table, const PfWinding *winding, const PfWindingGrou
   if (winding->step > 0)
     length_cells (table, group->each > 0, group->each, pf_winding_group_length (group),
                   group->used);
-  pf_report_cell (table, "%s", pairs);
 }
 
 static void
@@ -124,6 +124,7 @@ winding_total (PfReportTable *table, const PfWinding *winding)
       used += group->used;
       n += group->n_bobbins;
     }
+  pf_report_cell (table, "%s", _ ("All"));
   pf_report_cell (table, "%u", n);
   if (has_colours (winding))
     pf_report_cell (table, "%s", "");
@@ -131,7 +132,6 @@ winding_total (PfReportTable *table, const PfWinding *winding)
     pf_report_cell (table, "%s", "");
   if (winding->step > 0)
     length_cells (table, true, 0, wound, used);
-  pf_report_cell (table, "%s", _ ("all"));
   table->total = true;
 }
 
@@ -140,7 +140,8 @@ winding_table (PfReportParts *parts, const PfWinding *winding)
 {
   const char *heads[8];
   size_t n = 0;
-  g_autoptr (GString) columns = g_string_new ("n");
+  g_autoptr (GString) columns = g_string_new ("wn");
+  heads[n++] = _ ("Pairs");
   heads[n++] = _ ("Bobbins");
   if (has_colours (winding))
     {
@@ -159,8 +160,6 @@ winding_table (PfReportParts *parts, const PfWinding *winding)
       heads[n++] = _ ("For all, m");
       heads[n++] = _ ("Worked out, m");
     }
-  g_string_append_c (columns, 'w');
-  heads[n++] = _ ("Pairs");
   return pf_report_table (parts, NULL, columns->str, heads);
 }
 

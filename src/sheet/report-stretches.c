@@ -34,24 +34,27 @@ changes_of (const PfEdge *edge, const PfLoop *loop)
   return changes;
 }
 
+/* Half-open and exact, as pf_edge_kind_at() is. */
 static bool
-is_within (const PfStretchCount *stretch, const PfLoop *loop, double along)
+is_within (const PfStretchCount *stretch, double along)
 {
-  return stretch->whole || pf_loop_forward (loop, stretch->from, along) <
-                               pf_loop_forward (loop, stretch->from, stretch->to);
+  if (stretch->whole)
+    return true;
+  if (stretch->from < stretch->to)
+    return along >= stretch->from && along < stretch->to;
+  return along >= stretch->from || along < stretch->to;
 }
 
 static void
 count_sewings (PfStretchCount *stretch, const PfMotif *motif)
 {
-  const PfLoop *loop = &motif->region->loops[stretch->loop];
   const PfEdge *edge = &motif->edges[stretch->loop];
   for (size_t p = 0; p < edge->n_pinholes; p++)
-    stretch->n_pinholes += is_within (stretch, loop, edge->pinholes[p]);
+    stretch->n_pinholes += is_within (stretch, edge->pinholes[p]);
   for (size_t s = 0; s < motif->filling->n_sewings; s++)
     {
       const PfSewing *sewing = &motif->filling->sewings[s];
-      if (sewing->place.loop != stretch->loop || !is_within (stretch, loop, sewing->place.along))
+      if (sewing->place.loop != stretch->loop || !is_within (stretch, sewing->place.along))
         continue;
       stretch->at_pinhole += sewing->pinhole != PF_NONE;
       stretch->round_bar += sewing->pinhole == PF_NONE;

@@ -371,7 +371,8 @@ test_reports (void)
 {
   g_auto (Run) run =
       run_demo ("fill --outline DEMO/runner-end.svg --ground armure --gap 5 --beads whole "
-                "--report all.json --report all.txt --report all.csv");
+                "--paper Letter --report all.json --report all.txt --report all.csv "
+                "--report all.pdf --report all.html --report all-winding.csv");
   g_assert_cmpint (run.status, ==, 0);
   g_autoptr (JsonParser) parser = json_parser_new ();
   g_autofree char *path = in_folder ("all.json");
@@ -396,6 +397,18 @@ test_reports (void)
   g_assert_cmpint (g_strv_length (lines), ==, sewings + 2);
   g_autofree char *text = read_file ("all.txt", NULL);
   g_assert_nonnull (strstr (text, "New pairs (to wind)"));
+  g_autofree char *html = read_file ("all.html", NULL),
+                  *winding = read_file ("all-winding.csv", NULL);
+  g_assert_true (g_str_has_prefix (html, "<!DOCTYPE html>"));
+  g_assert_true (g_str_has_prefix (winding, "thread,wraps_per_cm,colour,bobbins,each_mm,"));
+  gsize n;
+  g_autofree char *pdf = read_file ("all.pdf", &n);
+  g_assert_cmpmem (pdf, 5, "%PDF-", 5);
+  for (gsize i = 0; i < n; i++)
+    if (pdf[i] == '\0')
+      pdf[i] = ' '; /* to look through it as a text */
+  /* ANSI/ASME Y14.1: Letter is 8.5 by 11 inches, of 72 points each. */
+  g_assert_nonnull (strstr (pdf, "/MediaBox [ 0 0 612 792 ]"));
 }
 
 /* Same input, same bytes, whatever the day: the date is SOURCE_DATE_EPOCH's
@@ -404,26 +417,29 @@ static void
 test_same_bytes (void)
 {
   g_setenv ("SOURCE_DATE_EPOCH", "1700000000", TRUE);
-  const char *const endings[] = { "pdf", "svg", "png", "json", "txt", "csv" };
+  const char *const endings[] = { ".pdf", ".svg",        ".png",  ".json",       ".txt",
+                                  ".csv", "-report.pdf", ".html", "-winding.csv" };
   for (int k = 0; k < 2; k++)
     {
       g_autofree char *words =
           g_strdup_printf ("fill --outline DEMO/quince-leaf.svg --ground rose --gap 4 "
                            "--sheet same%d.pdf --sheet same%d.svg --sheet same%d.png "
-                           "--report same%d.json --report same%d.txt --report same%d.csv",
-                           k, k, k, k, k, k);
+                           "--report same%d.json --report same%d.txt --report same%d.csv "
+                           "--report same%d-report.pdf --report same%d.html "
+                           "--report same%d-winding.csv",
+                           k, k, k, k, k, k, k, k, k);
       g_auto (Run) run = run_demo (words);
       g_assert_cmpint (run.status, ==, 0);
     }
   for (size_t e = 0; e < G_N_ELEMENTS (endings); e++)
     {
-      g_autofree char *first = g_strdup_printf ("same0.%s", endings[e]);
-      g_autofree char *second = g_strdup_printf ("same1.%s", endings[e]);
+      g_autofree char *first = g_strdup_printf ("same0%s", endings[e]);
+      g_autofree char *second = g_strdup_printf ("same1%s", endings[e]);
       gsize n, m;
       g_autofree char *a = read_file (first, &n), *b = read_file (second, &m);
       g_assert_cmpuint (n, ==, m);
       g_assert_true (memcmp (a, b, n) == 0);
-      if (strcmp (endings[e], "svg") == 0)
+      if (strcmp (endings[e], ".svg") == 0)
         g_assert_nonnull (strstr (a, "2023-11-14")); /* 1,700,000,000 s after 1970-01-01, UTC */
     }
   g_unsetenv ("SOURCE_DATE_EPOCH");
