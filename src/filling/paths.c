@@ -141,7 +141,8 @@ pf_follow_pairs (PfFilling *filling)
 {
   g_autoptr (GArray) ways = g_array_new (FALSE, FALSE, sizeof (Way));
   number_pairs (filling, ways);
-  filling->counts.most_at_once = most_at_once (ways, filling->n_stitches, filling->habits.sew_in_first);
+  filling->counts.most_at_once =
+      most_at_once (ways, filling->n_stitches, filling->habits.sew_in_first);
   lay_out_paths (filling, ways);
   fill_paths (filling);
 }
