@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * A motif is known by the draft it was made from and those that one follows, by address: they never
- * change, and a reference keeps their addresses from being used again.
+ * A motif is known by the draft it was made from and those that one follows, which never change. It
+ * is as good for others that would be worked out alike: those in which the maker has only gone on
+ * at the pillow.
  */
 #include "working.h"
 
 #include <math.h>
-#include <string.h>
 
 /* Fillings of more stitches than this, about, go to a thread: some 20 ms of work. */
 #define STITCHES_AT_ONCE 30000.0
@@ -182,14 +182,24 @@ work_out (Worked *worked, PfDraft *resolved)
   pf_draft_unref (resolved);
 }
 
+static bool
+works_alike (const GPtrArray *a, const GPtrArray *b)
+{
+  if (a->len != b->len)
+    return false;
+  for (guint n = 0; n < a->len; n++)
+    if (!pf_draft_works_alike (g_ptr_array_index (a, n), g_ptr_array_index (b, n)))
+      return false;
+  return true;
+}
+
 static Worked *
 find_worked (const PfWorking *working, const GPtrArray *chain)
 {
   for (guint n = 0; n < working->list->len; n++)
     {
       Worked *worked = g_ptr_array_index (working->list, n);
-      if (worked->chain->len == chain->len &&
-          memcmp (worked->chain->pdata, chain->pdata, chain->len * sizeof (gpointer)) == 0)
+      if (works_alike (worked->chain, chain))
         return worked;
     }
   return NULL;
@@ -219,7 +229,8 @@ pf_working_set_document (PfWorking *working, const PfDocument *document)
       Worked *worked = find_worked (working, chain);
       if (worked != NULL)
         {
-          g_ptr_array_unref (chain);
+          g_ptr_array_unref (worked->chain);
+          worked->chain = chain;
           g_atomic_ref_count_inc (&worked->refs);
         }
       else

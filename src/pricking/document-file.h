@@ -28,6 +28,8 @@ extern const char *const pf_sew_in_words[];
 extern const char *const pf_state_words[]; /* from PF_REPEAT_KEPT on */
 extern const char *const pf_choice_words[];
 extern const char *const pf_side_words[]; /* of PfSideName */
+extern const char *const pf_step_words[];
+extern const char *const pf_pillow_words[];
 
 /* Puts a document, or a motif, as a value. */
 void pf_document_write (PfJsonWriter *writer, const char *key, const PfDocument *document,
@@ -39,6 +41,10 @@ void pf_ground_write (PfJsonWriter *writer, const char *key, const PfGround *gro
 void pf_thread_use_write (PfJsonWriter *writer, const PfThreadUse *use, const PfGround *ground);
 void pf_thread_use_read (PfJsonReader *reader, JsonObject *motif, const PfGround *ground,
                          PfThreadUse *use);
+/* pillow-file.c: what is done and noted at the pillow, under its key; nothing if there is nothing.
+ */
+void pf_pillow_write (PfJsonWriter *writer, const PfPillow *pillow);
+void pf_pillow_read (PfJsonReader *reader, JsonObject *motif, PfPillow *pillow);
 /* The keys of a cut line, in an object that is open. */
 void pf_line_write (PfJsonWriter *writer, const PfGround *ground, PfLineId line);
 PfLineId pf_line_read (PfJsonReader *reader, JsonObject *object, const PfGround *ground);

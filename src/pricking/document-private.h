@@ -30,6 +30,10 @@ void pf_draft_edge_clear (PfDraftEdge *edge);
 void pf_settings_own (PfFillingSettings *settings);
 void pf_settings_clear (PfFillingSettings *settings);
 
+/* The same of what is noted at the pillow. */
+PfPillow pf_pillow_copy (const PfPillow *pillow);
+void pf_pillow_clear (PfPillow *pillow);
+
 /* The placement that lays the ground where it lies now, mapped by a similarity. */
 PfPlacement pf_placement_mapped (PfPlacement placement, PfAffine map);
 

@@ -37,6 +37,8 @@ image_of (const PfDocument *document, size_t n, size_t steps)
   image->settings.placement = reflected_placement (image->settings.placement, draft->mirror_axis);
   pf_draft_set_name (image, draft->name);
   pf_draft_set_notes (image, draft->notes);
+  pf_pillow_clear (&image->pillow);
+  image->pillow = pf_pillow_copy (&draft->pillow);
   g_free (image->id);
   image->id = g_strdup (draft->id);
   return image;

@@ -12,5 +12,9 @@ const char *const pf_sew_in_words[] = { "as_needed", "first", NULL };
 const char *const pf_state_words[] = { "kept", "plain", "left_out", NULL };
 const char *const pf_choice_words[] = { "alone", "turn", "pinhole", "bar", NULL };
 const char *const pf_side_words[] = { "left", "inner left", "inner right", "right", NULL };
+const char *const pf_step_words[] = { "sew_in",   "twist",  "turn",    "carry",
+                                      "carry_in", "stitch", "sew_out", NULL };
+const char *const pf_pillow_words[] = { "not_begun", "begun", "done", NULL };
 
+G_STATIC_ASSERT (PF_WORK_SEW_IN == 0 && PF_WORK_SEW_OUT == 6);
 G_STATIC_ASSERT (PF_REPEAT_PLAIN == PF_REPEAT_KEPT + 1 && PF_REPEAT_LEFT_OUT == PF_REPEAT_KEPT + 2);

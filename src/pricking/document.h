@@ -11,6 +11,7 @@
 
 #include <curve.h>
 #include <gio/gio.h>
+#include <step-id.h>
 
 #include <pricking.h>
 
@@ -30,6 +31,31 @@ typedef struct {
   size_t n_stretches;
 } PfDraftEdge;
 
+/* A working step by names that any document can hold: without its ground, and through changes. */
+typedef struct {
+  PfWorkKind kind;
+  char *ground; /* whose stitch it is */
+  char *stitch; /* its name in that ground */
+  int i, j;
+  PfSideName side;
+  bool leaves;
+} PfPillowStep;
+
+typedef struct {
+  PfPillowStep step;
+  char *text;
+} PfPillowNote;
+
+typedef enum { PF_PILLOW_NOT_BEGUN, PF_PILLOW_BEGUN, PF_PILLOW_DONE } PfPillowState;
+
+/* How far a motif is worked on the pillow, and what the maker noted there. */
+typedef struct {
+  PfPillowState state;
+  PfPillowStep at;     /* of a motif begun: the step that is to be done next */
+  PfPillowNote *notes; /* n_notes: what she did otherwise */
+  size_t n_notes;
+} PfPillow;
+
 /* One motif as the maker drew it: its curves, its edges, its ground, and her choices. */
 typedef struct {
   int refs;           /* private */
@@ -43,6 +69,7 @@ typedef struct {
   char *ground_json;          /* the file's text, if it isn't one that comes with the program */
   PfFillingSettings settings; /* its arrays are the draft's own */
   PfThreadUse thread;
+  PfPillow pillow; /* an image's own, too: it is worked by itself */
   char *mirror_of; /* the id of the motif that this one is the mirror image of, or NULL. Then its
                       curves, edges, ground and settings follow that one's */
   PfAxis mirror_axis;
@@ -144,6 +171,29 @@ void pf_draft_reset_sewing (PfDraft *draft, PfLineId line);
 void pf_draft_reset_choices (PfDraft *draft);
 /* Takes another thread (copied), colours and all. */
 void pf_draft_set_thread (PfDraft *draft, const PfThreadUse *thread);
+
+/* --- At the pillow ------------------------------------------------------------------------------
+ */
+
+/* The motif is begun, and the step `at` of its ground `ground` is next; or it is not begun, or done
+ * (`at` and `ground` are not looked at). As all setters, of a draft that is one's own copy. */
+void pf_draft_set_pillow (PfDraft *draft, PfPillowState state, const PfGround *ground,
+                          const PfStepId *at);
+/* Her note for a step; an empty one takes it away. */
+void pf_draft_set_pillow_note (PfDraft *draft, const PfGround *ground, const PfStepId *step,
+                               const char *text);
+void pf_draft_remove_pillow_note (PfDraft *draft, size_t note);
+
+/* Where the maker is in pf_motif_steps() of `motif`, worked out from the draft that has `pillow`:
+ * the number of the next step, or how many there are once it is done. A step that isn't there any
+ * more gives the nearest earlier one (pf_working_steps_find_near()); with another ground, 0. */
+size_t pf_pillow_position (const PfPillow *pillow, const PfMotif *motif);
+/* The step that a note belongs to, or how many there are: it belongs to none now. */
+size_t pf_pillow_note_position (const PfPillow *pillow, size_t note, const PfMotif *motif);
+
+/* Would both drafts be worked out alike? So if they differ only in notes and in what is done at the
+ * pillow. May say no where the answer is yes. */
+bool pf_draft_works_alike (const PfDraft *a, const PfDraft *b);
 
 /* --- From drafts to motifs ----------------------------------------------------------------------
  */

@@ -9,8 +9,9 @@
 
 #include "document-file.h"
 
-static const char *const draft_keys[] = { "id",        "name", "notes",   "curves", "ground",
-                                          "mirror_of", "axis", "filling", "thread", NULL };
+static const char *const draft_keys[] = { "id",     "name",      "notes", "curves",
+                                          "ground", "mirror_of", "axis",  "filling",
+                                          "thread", "pillow",    NULL };
 static const char *const curve_keys[] = { "path",   "handle_before", "handle_after",
                                           "smooth", "edge",          NULL };
 static const char *const edge_keys[] = { "kind", "gap", "pinholes", "stretches", NULL };
@@ -328,5 +329,6 @@ pf_draft_read (PfJsonReader *reader, JsonNode *node, guint n, GHashTable *ground
       read_filling (reader, object, draft);
       pf_thread_use_read (reader, object, draft->ground, &draft->thread);
     }
+  pf_pillow_read (reader, object, &draft->pillow);
   return draft;
 }

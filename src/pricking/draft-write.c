@@ -207,5 +207,6 @@ pf_draft_write (PfJsonWriter *writer, const PfDraft *draft)
       write_settings (writer, draft);
       pf_thread_use_write (writer, &draft->thread, draft->ground);
     }
+  pf_pillow_write (writer, &draft->pillow);
   pf_json_close (writer);
 }

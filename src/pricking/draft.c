@@ -65,6 +65,7 @@ pf_draft_unref (PfDraft *draft)
   g_free (draft->edges);
   pf_settings_clear (&draft->settings);
   pf_thread_use_clear (&draft->thread);
+  pf_pillow_clear (&draft->pillow);
   pf_ground_free (draft->ground);
   g_free (draft->ground_json);
   g_free (draft->mirror_of);
@@ -93,6 +94,7 @@ pf_draft_copy (const PfDraft *draft)
   copy->ground_json = g_strdup (draft->ground_json);
   pf_settings_own (&copy->settings);
   copy->thread = pf_thread_use_copy (&draft->thread);
+  copy->pillow = pf_pillow_copy (&draft->pillow);
   copy->mirror_of = g_strdup (draft->mirror_of);
   return copy;
 }

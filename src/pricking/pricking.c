@@ -21,6 +21,7 @@ pf_motif_unref (PfMotif *motif)
   if (motif == NULL || !g_atomic_int_dec_and_test (&motif->refs))
     return;
   pf_laid_free (motif->laid);
+  pf_working_steps_free (motif->steps);
   pf_filling_free (motif->filling);
   if (motif->edges != NULL && motif->region != NULL)
     for (size_t l = 0; l < motif->region->n_loops; l++)
@@ -51,6 +52,20 @@ pf_motif_laid (const PfMotif *motif)
   if (g_atomic_pointer_compare_and_exchange (kept, NULL, laid))
     return laid;
   pf_laid_free (laid); /* another was faster */
+  return g_atomic_pointer_get (kept);
+}
+
+const PfWorkingSteps *
+pf_motif_steps (const PfMotif *motif)
+{
+  PfWorkingSteps **kept = &((PfMotif *) motif)->steps;
+  PfWorkingSteps *steps = g_atomic_pointer_get (kept);
+  if (steps != NULL)
+    return steps;
+  steps = pf_working_steps_new (motif->filling, motif->ground);
+  if (g_atomic_pointer_compare_and_exchange (kept, NULL, steps))
+    return steps;
+  pf_working_steps_free (steps);
   return g_atomic_pointer_get (kept);
 }
 

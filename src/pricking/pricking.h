@@ -7,6 +7,7 @@
 #include <close-up.h>
 #include <curve.h>
 #include <filling.h>
+#include <working-steps.h>
 
 #include "thread.h"
 
@@ -83,7 +84,8 @@ typedef struct {
   PfFillingSettings settings;
   PfFilling *filling; /* NULL until it is filled */
   PfThreadUse thread;
-  PfLaid *laid; /* private: pf_motif_laid() */
+  PfLaid *laid;          /* private: pf_motif_laid() */
+  PfWorkingSteps *steps; /* private: pf_motif_steps() */
 } PfMotif;
 
 PfMotif *pf_motif_ref (PfMotif *motif);
@@ -93,6 +95,8 @@ void pf_motif_unref (PfMotif *motif);
  * is room, or if none is chosen as thick as there is room for. Followed when first asked for, by
  * whatever thread of the program, and kept; borrowed. */
 const PfLaid *pf_motif_laid (const PfMotif *motif);
+/* Its working steps, likewise listed when first asked for, and kept; borrowed. */
+const PfWorkingSteps *pf_motif_steps (const PfMotif *motif);
 
 /* Paper, upright. */
 typedef struct {

@@ -271,13 +271,47 @@ edit_texts (PfDraft *draft)
   pf_draft_set_notes (draft, texts[g_test_rand_int_range (0, G_N_ELEMENTS (texts))]);
 }
 
+/* A mirror image has its own place at the pillow, in a ground that it has from its original. */
+static void
+edit_pillow (PfDraft *draft)
+{
+  static const char *const texts[] = { "", "one twist more", "two\nlines „so“" };
+  g_autoptr (PfGround) original = sample_ground ("armure");
+  const PfGround *ground = draft->ground ? draft->ground : original;
+  PfStepId step = { (PfWorkKind) g_test_rand_int_range (0, PF_WORK_SEW_OUT + 1),
+                    some_line (ground) };
+  if (step.kind == PF_WORK_STITCH)
+    {
+      step.line.side = PF_LEFT;
+      step.line.leaves = false;
+    }
+  switch (g_test_rand_int_range (0, 6))
+    {
+    case 0:
+      pf_draft_set_pillow (draft, PF_PILLOW_DONE, NULL, NULL);
+      break;
+    case 1:
+      pf_draft_set_pillow (draft, PF_PILLOW_NOT_BEGUN, NULL, NULL);
+      break;
+    case 2:
+    case 3:
+      pf_draft_set_pillow (draft, PF_PILLOW_BEGUN, ground, &step);
+      break;
+    default:
+      pf_draft_set_pillow_note (draft, ground, &step,
+                                texts[g_test_rand_int_range (0, G_N_ELEMENTS (texts))]);
+    }
+}
+
 static PfDraft *
 edited (const PfDraft *draft)
 {
-  static void (*const edits[]) (PfDraft *) = { edit_outline, edit_edge, edit_choices, edit_filling,
-                                               edit_texts };
+  static void (*const edits[]) (PfDraft *) = { edit_outline, edit_edge,  edit_choices,
+                                               edit_filling, edit_texts, edit_pillow };
   PfDraft *copy = pf_draft_copy (draft);
-  if (copy->mirror_of)
+  if (copy->mirror_of && g_test_rand_int_range (0, 2))
+    edit_pillow (copy);
+  else if (copy->mirror_of)
     edit_texts (copy);
   else
     edits[g_test_rand_int_range (0, G_N_ELEMENTS (edits))](copy);
