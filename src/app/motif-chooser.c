@@ -14,6 +14,7 @@ struct _PfMotifChooser {
   PfEditor *editor;
   GtkStringList *names;
   GtkDropDown *drop_down;
+  bool everywhere;
   bool updating;
 };
 
@@ -53,9 +54,9 @@ update (PfMotifChooser *chooser)
   if (active >= 0)
     gtk_drop_down_set_selected (chooser->drop_down, (guint) active);
   chooser->updating = false;
-  gtk_widget_set_visible (GTK_WIDGET (chooser), document->n_drafts > 1 &&
-                                                    stage != PF_STAGE_OUTLINE &&
-                                                    stage != PF_STAGE_SHEET);
+  const bool useful = stage != PF_STAGE_OUTLINE && stage != PF_STAGE_SHEET;
+  gtk_widget_set_visible (GTK_WIDGET (chooser),
+                          document->n_drafts > 1 && (useful || chooser->everywhere));
 }
 
 static void
@@ -86,7 +87,6 @@ pf_motif_chooser_init (PfMotifChooser *chooser)
   chooser->names = gtk_string_list_new (NULL);
   chooser->drop_down = GTK_DROP_DOWN (gtk_drop_down_new (G_LIST_MODEL (chooser->names), NULL));
   gtk_box_set_spacing (GTK_BOX (chooser), 12);
-  gtk_widget_add_css_class (GTK_WIDGET (chooser), "motif-chooser");
   gtk_widget_set_hexpand (GTK_WIDGET (chooser->drop_down), TRUE);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), GTK_WIDGET (chooser->drop_down));
   gtk_widget_set_tooltip_text (GTK_WIDGET (chooser->drop_down),
@@ -99,14 +99,32 @@ pf_motif_chooser_init (PfMotifChooser *chooser)
                            G_CONNECT_SWAPPED);
 }
 
-GtkWidget *
-pf_motif_chooser_new (PfEditor *editor)
+static GtkWidget *
+chooser_new (PfEditor *editor, bool everywhere)
 {
   static const char *const changes[] = { "document-changed", "selection-changed", "stage-changed" };
   PfMotifChooser *chooser = g_object_new (PF_TYPE_MOTIF_CHOOSER, NULL);
   chooser->editor = g_object_ref (editor);
+  chooser->everywhere = everywhere;
   for (gsize c = 0; c < G_N_ELEMENTS (changes); c++)
     g_signal_connect_object (editor, changes[c], G_CALLBACK (update), chooser, G_CONNECT_SWAPPED);
   update (chooser);
   return GTK_WIDGET (chooser);
+}
+
+GtkWidget *
+pf_motif_chooser_new (PfEditor *editor)
+{
+  GtkWidget *chooser = chooser_new (editor, false);
+  gtk_widget_add_css_class (chooser, "motif-chooser");
+  return chooser;
+}
+
+GtkWidget *
+pf_motif_chooser_new_everywhere (PfEditor *editor)
+{
+  GtkWidget *chooser = chooser_new (editor, true);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (PF_MOTIF_CHOOSER (chooser)->drop_down),
+                               _ ("The motif that is worked (Ctrl+Page Down)"));
+  return chooser;
 }

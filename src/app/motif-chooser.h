@@ -15,5 +15,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (PfMotifChooser, pf_motif_chooser, PF, MOTIF_CHOOSER, GtkBox)
 
 GtkWidget *pf_motif_chooser_new (PfEditor *editor);
+/* One that is shown in every stage. */
+GtkWidget *pf_motif_chooser_new_everywhere (PfEditor *editor);
 
 G_END_DECLS

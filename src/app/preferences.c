@@ -29,6 +29,7 @@ enum {
   PROP_PIXELS_PER_MM,
   PROP_LAYERS,
   PROP_EDGE_STRIP,
+  PROP_PILLOW_TEXT,
   PROP_LAST_FOLDER,
   PROP_WELCOME_SHOWN,
   N_PROPS
@@ -216,6 +217,12 @@ pf_preferences_edge_strip (PfPreferences *preferences)
   return g_value_get_boolean (&preferences->values[PROP_EDGE_STRIP]);
 }
 
+double
+pf_preferences_pillow_text (PfPreferences *preferences)
+{
+  return g_value_get_double (&preferences->values[PROP_PILLOW_TEXT]);
+}
+
 bool
 pf_preferences_welcome_shown (PfPreferences *preferences)
 {
@@ -320,6 +327,8 @@ make_props (void)
   props[PROP_LAYERS] =
       g_param_spec_flags ("layers", NULL, NULL, PF_TYPE_LAYERS, PF_LAYER_ALL, flags);
   props[PROP_EDGE_STRIP] = g_param_spec_boolean ("edge-strip", NULL, NULL, TRUE, flags);
+  props[PROP_PILLOW_TEXT] = g_param_spec_double ("pillow-text", NULL, NULL, PF_PILLOW_TEXT_MIN,
+                                                 PF_PILLOW_TEXT_MAX, PF_PILLOW_TEXT_USUAL, flags);
   props[PROP_LAST_FOLDER] = g_param_spec_string ("last-folder", NULL, NULL, NULL, flags);
   props[PROP_WELCOME_SHOWN] = g_param_spec_boolean ("welcome-shown", NULL, NULL, FALSE, flags);
 }

@@ -11,6 +11,7 @@
  *   "pixels-per-mm"     of the screen, at true size
  *   "layers"            PfLayers: what is shown
  *   "edge-strip"        is the edge strip shown below the drawing?
+ *   "pillow-text"       22 to 72: the size of letters at the pillow, pixels
  *   "last-folder"       where files were last opened or saved, or NULL
  *   "welcome-shown"     was the first start's welcome shown?
  *
@@ -45,6 +46,10 @@ GType pf_layers_get_type (void);
 #define PF_LINE_WIDTH_MIN 0.5
 #define PF_LINE_WIDTH_MAX 3.0
 
+#define PF_PILLOW_TEXT_MIN 22.0
+#define PF_PILLOW_TEXT_MAX 72.0
+#define PF_PILLOW_TEXT_USUAL 26.0
+
 /* 96 pixels to the inch, until the maker has measured. */
 #define PF_PIXELS_PER_MM_USUAL (96 / PF_MM_PER_INCH)
 #define PF_PIXELS_PER_MM_MIN 2.0
@@ -72,6 +77,7 @@ PfLayers pf_preferences_layers (PfPreferences *preferences);
 double pf_preferences_line_width (PfPreferences *preferences);
 double pf_preferences_pixels_per_mm (PfPreferences *preferences);
 bool pf_preferences_edge_strip (PfPreferences *preferences);
+double pf_preferences_pillow_text (PfPreferences *preferences);
 bool pf_preferences_welcome_shown (PfPreferences *preferences);
 /* Borrowed, until the next change. */
 const char *pf_preferences_colour (PfPreferences *preferences, PfPairKind kind);

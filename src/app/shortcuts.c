@@ -28,6 +28,15 @@ static const PfShortcut shortcuts[] = {
   { N_ ("Steps"), N_ ("Sewings"), "<Alt>4", "win.stage(3)" },
   { N_ ("Steps"), N_ ("Sheet"), "<Alt>5", "win.stage(4)" },
 
+  { N_ ("At the pillow"), N_ ("At the pillow, and back"), "F9", "win.pillow" },
+  { N_ ("At the pillow"), N_ ("Done, go on"), "space Return Right Down Page_Down", NULL },
+  { N_ ("At the pillow"), N_ ("Back"), "BackSpace Left Up Page_Up", NULL },
+  { N_ ("At the pillow"), N_ ("To the first step, to the last"), "Home End", NULL },
+  { N_ ("At the pillow"), N_ ("Note what was done otherwise"), "n", NULL },
+  { N_ ("At the pillow"), N_ ("Go to a repeat"), "g", NULL },
+  { N_ ("At the pillow"), N_ ("All steps of a repeat at once"), "w", NULL },
+  { N_ ("At the pillow"), N_ ("Larger letters"), "<Control>plus", NULL },
+
   { N_ ("View"), N_ ("Larger"), "<Control>plus <Control>equal <Control>KP_Add", "win.zoom-in" },
   { N_ ("View"), N_ ("Smaller"), "<Control>minus <Control>KP_Subtract", "win.zoom-out" },
   { N_ ("View"), N_ ("All of the drawing"), "<Control>0", "win.fit" },
@@ -38,6 +47,7 @@ static const PfShortcut shortcuts[] = {
   { N_ ("View"), N_ ("Upright again"), "<Control>u", "win.turn-upright" },
   { N_ ("View"), N_ ("Threads as they lie"), "<Control>t", "win.layer-threads" },
   { N_ ("View"), N_ ("To the canvas"), "F6", "win.canvas" },
+  { N_ ("View"), N_ ("The whole screen"), "F11", "win.fullscreen" },
   { N_ ("View"), N_ ("Next motif"), "<Control>Page_Down", "win.next-motif(1)" },
   { N_ ("View"), N_ ("Motif before"), "<Control>Page_Up", "win.next-motif(-1)" },
 

@@ -27,14 +27,24 @@ typedef void (*Activate) (GSimpleAction *action, GVariant *parameter, gpointer w
 
 #define CANVAS PF_CANVAS (window->canvas)
 
+/* The drawing; at the pillow, its letters too. */
+static void
+zoom_by (PfWindow *window, double factor)
+{
+  if (window->at_pillow)
+    pf_window_scale_pillow (window, factor);
+  else
+    pf_canvas_set_zoom (CANVAS, pf_canvas_zoom (CANVAS) * factor);
+}
+
 ACTION (open_activated, pf_window_choose_open (window))
 ACTION (import_activated, pf_window_choose_import (window))
 ACTION (save_activated, pf_window_save (window))
 ACTION (save_as_activated, pf_window_choose_save (window))
 ACTION (undo_activated, pf_history_undo (pf_editor_history (window->editor)))
 ACTION (redo_activated, pf_history_redo (pf_editor_history (window->editor)))
-ACTION (zoom_in_activated, pf_canvas_set_zoom (CANVAS, pf_canvas_zoom (CANVAS) * ZOOM_STEP))
-ACTION (zoom_out_activated, pf_canvas_set_zoom (CANVAS, pf_canvas_zoom (CANVAS) / ZOOM_STEP))
+ACTION (zoom_in_activated, zoom_by (window, ZOOM_STEP))
+ACTION (zoom_out_activated, zoom_by (window, 1 / ZOOM_STEP))
 ACTION (true_size_activated, pf_canvas_set_zoom (CANVAS, 1))
 ACTION (zoom_threads_activated, pf_canvas_zoom_to_threads (CANVAS))
 ACTION (fit_activated, pf_canvas_fit (CANVAS))
@@ -45,7 +55,10 @@ ACTION (turn_upright_activated, pf_canvas_set_turn (CANVAS, 0))
 ACTION (print_activated, pf_window_print (window))
 ACTION (export_activated, pf_window_choose_export (window))
 ACTION (report_activated, pf_window_choose_report (window))
-ACTION (canvas_activated, gtk_widget_grab_focus (window->canvas))
+ACTION (canvas_activated,
+        gtk_widget_grab_focus (window->at_pillow ? window->pillow : window->canvas))
+ACTION (fullscreen_activated, g_object_set (window, "fullscreened",
+                                            !gtk_window_is_fullscreen (GTK_WINDOW (window)), NULL))
 ACTION (close_activated, gtk_window_close (GTK_WINDOW (window)))
 
 static void
@@ -53,6 +66,7 @@ stage_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter, gpoin
 {
   PfWindow *window = data;
   const gint32 stage = g_variant_get_int32 (parameter);
+  pf_window_go_to_pillow (window, false);
   if (stage >= 0 && stage < PF_N_STAGES)
     pf_editor_set_stage (window->editor, (PfStage) stage);
   if (stage != PF_STAGE_SHEET)
@@ -120,6 +134,12 @@ strip_changed (GSimpleAction *action G_GNUC_UNUSED, GVariant *state, gpointer da
   if (pf_window_preferences (window) != NULL)
     g_object_set (pf_window_preferences (window), "edge-strip", g_variant_get_boolean (state),
                   NULL);
+}
+
+static void
+pillow_changed (GSimpleAction *action G_GNUC_UNUSED, GVariant *state, gpointer data)
+{
+  pf_window_go_to_pillow (data, g_variant_get_boolean (state));
 }
 
 static void
@@ -193,6 +213,7 @@ fill_menu (PfWindow *window)
     { N_ ("_Print…"), "win.print" },
     { N_ ("_Export the pricking…"), "win.export" },
     { N_ ("Save the re_port…"), "win.report" },
+    { N_ ("At the pi_llow"), "win.pillow" },
   };
   static const char *const program[][2] = {
     { N_ ("Measure this _screen…"), "app.true-size" },
@@ -294,6 +315,7 @@ pf_window_add_actions (PfWindow *window)
     { .name = "export", .activate = export_activated },
     { .name = "report", .activate = report_activated },
     { .name = "canvas", .activate = canvas_activated },
+    { .name = "fullscreen", .activate = fullscreen_activated },
     { .name = "close", .activate = close_activated },
     { .name = "stage", .activate = stage_activated, .parameter_type = "i" },
     { .name = "next-motif", .activate = next_motif_activated, .parameter_type = "i" },
@@ -303,6 +325,7 @@ pf_window_add_actions (PfWindow *window)
   for (gsize l = 0; l < G_N_ELEMENTS (layers); l++)
     add_toggle (window, layers[l].action, shown & layers[l].layer, layer_changed);
   add_toggle (window, "edge-strip", true, strip_changed);
+  add_toggle (window, "pillow", false, pillow_changed);
   window->menu = g_menu_new ();
   fill_menu (window);
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (window->menu_button),

@@ -2,13 +2,15 @@
 /*
  * What the files of the window share: window.c (its widgets), window-actions.c (its menu and
  * actions), window-say.c (what is said above the canvas), window-queue.c (files waiting to be
- * opened, drag and drop), window-files.c (reading and taking them), window-backup.c (the last
+ * opened, drag and drop), window-pillow.c (the mode beside the pillow),
+ * window-files.c (reading and taking them), window-backup.c (the last
  * version of a broken file), window-journal.c (unsaved work), window-save.c (saving, closing),
  * window-export.c (printing and exporting), window-dialogs.c (file choosers).
  */
 #pragma once
 
 #include "panel.h"
+#include "pillow-page.h"
 #include "window.h"
 
 G_BEGIN_DECLS
@@ -38,6 +40,8 @@ struct _PfWindow {
   guint journal_look;  /* a timer: was it written? */
   PfStage shown;       /* the stage whose panel is shown */
   bool strip_wanted;   /* where there is one */
+  bool at_pillow;
+  guint awake;         /* the screen is kept from going dark: its cookie, or 0 */
   PfDocument *advised; /* of whose scan the bar tells what to do with it; or NULL */
 
   /* Borrowed: widgets */
@@ -54,6 +58,8 @@ struct _PfWindow {
   GtkLabel *work_label;
   GtkSpinner *work_spinner;
   GtkBox *panel_place, *rail_place, *preview_place, *status_place;
+  GtkWidget *rail_separator, *panel_separator, *status_separator;
+  GtkWidget *pillow;
 };
 
 /* window.c */
@@ -62,6 +68,8 @@ PfPreferences *pf_window_preferences (PfWindow *window);
 
 /* It was destroyed, and lives only for a thread or dialog that ends. */
 bool pf_window_is_gone (PfWindow *window);
+/* The drawing, the pages or the pillow. */
+void pf_window_show_view (PfWindow *window);
 /* Whether the edge strip is shown in the stages that have one. */
 void pf_window_want_strip (PfWindow *window, bool wanted);
 
@@ -94,6 +102,14 @@ void pf_window_add_actions (PfWindow *window);
 void pf_window_update_actions (PfWindow *window);
 /* Shows these layers, and in the menu that they are shown. */
 void pf_window_show_layers (PfWindow *window, PfLayers shown);
+
+/* window-pillow.c: the mode beside the pillow, in place of all but the header and what is said. */
+void pf_window_add_pillow (PfWindow *window);
+void pf_window_go_to_pillow (PfWindow *window, bool there);
+/* Makes its letters and its drawing larger. */
+void pf_window_scale_pillow (PfWindow *window, double factor);
+/* Lets the screen go dark again. */
+void pf_window_let_sleep (PfWindow *window);
 
 /* window-journal.c */
 void pf_window_start_journal (PfWindow *window);

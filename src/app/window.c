@@ -133,14 +133,23 @@ pf_window_want_strip (PfWindow *window, bool wanted)
   show_strip (window);
 }
 
+void
+pf_window_show_view (PfWindow *window)
+{
+  gtk_stack_set_visible_child_name (window->view_stack, window->at_pillow ? "pillow"
+                                                        : window->shown == PF_STAGE_SHEET
+                                                            ? "pages"
+                                                            : "drawing");
+}
+
 static void
 stage_changed (PfWindow *window)
 {
   static const char *const names[] = { "outline", "edge", "ground", "sewings", "sheet" };
   window->shown = pf_editor_stage (window->editor);
+  pf_window_go_to_pillow (window, false);
   gtk_stack_set_visible_child_name (window->panel_stack, names[window->shown]);
-  gtk_stack_set_visible_child_name (window->view_stack,
-                                    window->shown == PF_STAGE_SHEET ? "pages" : "drawing");
+  pf_window_show_view (window);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (window->panel_scroller), 0);
   use_tool_of (window, window->panels[window->shown]);
   show_strip (window);
@@ -184,6 +193,8 @@ use_preferences (PfWindow *window)
   pf_editor_set_units (window->editor, pf_preferences_units (preferences));
   const PfLook look = pf_preferences_look (preferences);
   pf_canvas_set_look (PF_CANVAS (window->canvas), &look);
+  pf_pillow_page_set_text (PF_PILLOW_PAGE (window->pillow),
+                           pf_preferences_pillow_text (preferences));
   pf_strip_view_set_look (PF_STRIP_VIEW (window->strip), &look);
   pf_window_show_layers (window, pf_preferences_layers (preferences));
   pf_window_want_strip (window, pf_preferences_edge_strip (preferences));
@@ -209,6 +220,7 @@ pf_window_close_request (GtkWindow *gtk_window)
   PfWindow *window = PF_WINDOW (gtk_window);
   if (!window->closing && !pf_window_may_close (window))
     return TRUE;
+  pf_window_let_sleep (window);
   pf_window_stop_journal (window, true);
   return GTK_WINDOW_CLASS (pf_window_parent_class)->close_request (gtk_window);
 }
@@ -217,6 +229,7 @@ static void
 pf_window_dispose (GObject *object)
 {
   PfWindow *window = PF_WINDOW (object);
+  pf_window_let_sleep (window);
   pf_window_forget_files (window);
   pf_window_stop_work (window);
   pf_window_stop_journal (window, false);
@@ -260,6 +273,9 @@ bind_children (GtkWidgetClass *class)
   gtk_widget_class_bind_template_child (class, PfWindow, panel_stack);
   gtk_widget_class_bind_template_child (class, PfWindow, panel_scroller);
   gtk_widget_class_bind_template_child (class, PfWindow, strip_paned);
+  gtk_widget_class_bind_template_child (class, PfWindow, rail_separator);
+  gtk_widget_class_bind_template_child (class, PfWindow, panel_separator);
+  gtk_widget_class_bind_template_child (class, PfWindow, status_separator);
   gtk_widget_class_bind_template_child (class, PfWindow, rail_place);
   gtk_widget_class_bind_template_child (class, PfWindow, panel_place);
   gtk_widget_class_bind_template_child (class, PfWindow, preview_place);
@@ -290,6 +306,7 @@ add_children (PfWindow *window)
   gtk_paned_set_end_child (window->strip_paned, window->strip);
   gtk_box_append (window->preview_place, window->preview);
   gtk_box_append (window->status_place, pf_status_bar_new (editor, PF_CANVAS (window->canvas)));
+  pf_window_add_pillow (window);
   add_panels (window);
 }
 

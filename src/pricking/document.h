@@ -188,6 +188,9 @@ void pf_draft_remove_pillow_note (PfDraft *draft, size_t note);
  * the number of the next step, or how many there are once it is done. A step that isn't there any
  * more gives the nearest earlier one (pf_working_steps_find_near()); with another ground, 0. */
 size_t pf_pillow_position (const PfPillow *pillow, const PfMotif *motif);
+/* The note for a step of a ground, or NULL. Borrowed. */
+const char *pf_pillow_find_note (const PfPillow *pillow, const PfGround *ground,
+                                 const PfStepId *step);
 /* The step that a note belongs to, or how many there are: it belongs to none now. */
 size_t pf_pillow_note_position (const PfPillow *pillow, size_t note, const PfMotif *motif);
 

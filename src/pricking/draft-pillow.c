@@ -116,6 +116,15 @@ pf_draft_remove_pillow_note (PfDraft *draft, size_t note)
            (--pillow->n_notes - note) * sizeof *pillow->notes);
 }
 
+static size_t
+find_note (const PfPillow *pillow, const PfPillowStep *named)
+{
+  size_t n = 0;
+  while (n < pillow->n_notes && !step_equal (&pillow->notes[n].step, named))
+    n++;
+  return n;
+}
+
 void
 pf_draft_set_pillow_note (PfDraft *draft, const PfGround *ground, const PfStepId *step,
                           const char *text)
@@ -123,9 +132,7 @@ pf_draft_set_pillow_note (PfDraft *draft, const PfGround *ground, const PfStepId
   PfPillow *pillow = &draft->pillow;
   PfPillowStep named = step_named (ground, step);
   g_autofree char *copy = g_strdup (text);
-  size_t n = 0;
-  while (n < pillow->n_notes && !step_equal (&pillow->notes[n].step, &named))
-    n++;
+  const size_t n = find_note (pillow, &named);
   if (*copy == '\0')
     {
       step_clear (&named);
@@ -144,7 +151,16 @@ pf_draft_set_pillow_note (PfDraft *draft, const PfGround *ground, const PfStepId
   pillow->notes[n] = (PfPillowNote){ named, g_steal_pointer (&copy) };
 }
 
-/* --- Back to numbers --- */
+/* --- Back again --- */
+
+const char *
+pf_pillow_find_note (const PfPillow *pillow, const PfGround *ground, const PfStepId *step)
+{
+  PfPillowStep named = step_named (ground, step);
+  const size_t n = find_note (pillow, &named);
+  step_clear (&named);
+  return n < pillow->n_notes ? pillow->notes[n].text : NULL;
+}
 
 size_t
 pf_pillow_position (const PfPillow *pillow, const PfMotif *motif)

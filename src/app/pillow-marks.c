@@ -1,0 +1,165 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/*
+ * The present step beside the pillow: its stitches ringed, its places at the edge shown by arrows,
+ * its pairs numbered in circles.
+ */
+#include "pillow-marks.h"
+
+#include <math.h>
+
+static void
+stroke_light_and_dark (cairo_t *cr, double width)
+{
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_set_line_width (cr, width + 4);
+  cairo_stroke_preserve (cr);
+  cairo_set_source_rgb (cr, 0.08, 0.08, 0.08);
+  cairo_set_line_width (cr, width);
+  cairo_stroke (cr);
+}
+
+static void
+ring_stitch (const PfPillowMarks *marks, cairo_t *cr, guint32 stitch)
+{
+  const PfPoint at = pf_pillow_stitch_at (marks, stitch);
+  cairo_new_path (cr);
+  cairo_arc (cr, at.x, at.y, fmax (0.55 * marks->text, 0.2 * marks->gap), 0, 2 * G_PI);
+  stroke_light_and_dark (cr, 0.1 * marks->text);
+}
+
+/* --- Numbers ------------------------------------------------------------------------------------
+ */
+
+static PangoLayout *
+layout_number (const PfPillowMarks *marks, guint32 number, double size)
+{
+  g_autofree char *text = g_strdup_printf ("%u", number);
+  PangoLayout *layout = gtk_widget_create_pango_layout (marks->widget, text);
+  g_autoptr (PangoFontDescription) font = pango_font_description_copy (
+      pango_context_get_font_description (gtk_widget_get_pango_context (marks->widget)));
+  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
+  pango_font_description_set_weight (font, PANGO_WEIGHT_BOLD);
+  pango_layout_set_font_description (layout, font);
+  return layout;
+}
+
+#define NUMBER 0.8 /* the size of numbers, in that of the text */
+
+static void
+draw_number (const PfPillowMarks *marks, cairo_t *cr, PfPoint at, guint32 number, bool round)
+{
+  const double size = NUMBER * marks->text;
+  g_autoptr (PangoLayout) layout = layout_number (marks, number, size);
+  PangoRectangle ink;
+  pango_layout_get_pixel_extents (layout, &ink, NULL);
+  const double radius = fmax (0.85 * size, 0.5 * ink.width + 0.3 * size);
+  cairo_new_path (cr);
+  if (round)
+    cairo_arc (cr, at.x, at.y, radius, 0, 2 * G_PI);
+  else
+    cairo_rectangle (cr, at.x - radius, at.y - 0.7 * size, 2 * radius, 1.4 * size);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_fill_preserve (cr);
+  if (round)
+    cairo_set_source_rgb (cr, 0.05, 0.28, 0.63);
+  else
+    cairo_set_source_rgb (cr, 0.08, 0.08, 0.08);
+  cairo_set_line_width (cr, 0.1 * marks->text);
+  cairo_stroke (cr);
+  cairo_set_source_rgb (cr, 0.05, 0.05, 0.05);
+  cairo_move_to (cr, at.x - ink.x - 0.5 * ink.width, at.y - ink.y - 0.5 * ink.height);
+  pango_cairo_show_layout (cr, layout);
+}
+
+static bool
+is_numbered (const GArray *lines, guint n)
+{
+  const guint32 pair = g_array_index (lines, PfPillowLine, n).pair;
+  for (guint before = 0; before < n; before++)
+    if (g_array_index (lines, PfPillowLine, before).pair == pair)
+      return true;
+  return false;
+}
+
+/* On the line, nearer to where the pair is now; beside a short one, on the side that is farther
+ * from the stitch's middle, so that neither end is hidden. */
+static PfPoint
+place_number (const PfPillowMarks *marks, const PfPillowLine *line)
+{
+  const double radius = 0.85 * NUMBER * marks->text;
+  const PfPoint d = { line->to.x - line->from.x, line->to.y - line->from.y };
+  const double length = hypot (d.x, d.y);
+  PfPoint at = { line->from.x + 0.44 * d.x, line->from.y + 0.44 * d.y };
+  if (length >= 4.2 * radius || length < 1e-6)
+    return at;
+  const double out = line->outward ? d.x : -d.x;
+  const double side = (-d.y * out >= 0 ? 1.35 : -1.35) * radius / length;
+  return (PfPoint){ at.x - side * d.y, at.y + side * d.x };
+}
+
+/* Each pair once. */
+static void
+number_pairs (const PfPillowMarks *marks, cairo_t *cr)
+{
+  g_autoptr (GArray) lines = pf_pillow_present_lines (marks);
+  for (guint n = 0; n < lines->len; n++)
+    {
+      const PfPillowLine *line = &g_array_index (lines, PfPillowLine, n);
+      if (!is_numbered (lines, n))
+        draw_number (marks, cr, place_number (marks, line), line->pair + 1, true);
+    }
+}
+
+/* --- At the edge --------------------------------------------------------------------------------
+ */
+
+static void
+trace_arrow (cairo_t *cr, PfPoint tail, PfPoint tip, double size)
+{
+  const double length = hypot (tip.x - tail.x, tip.y - tail.y);
+  const PfPoint d = { (tip.x - tail.x) / length, (tip.y - tail.y) / length };
+  const PfPoint neck = { tip.x - size * d.x, tip.y - size * d.y };
+  cairo_new_path (cr);
+  cairo_move_to (cr, tail.x, tail.y);
+  cairo_line_to (cr, neck.x, neck.y);
+  cairo_move_to (cr, neck.x - 0.6 * size * d.y, neck.y + 0.6 * size * d.x);
+  cairo_line_to (cr, tip.x, tip.y);
+  cairo_line_to (cr, neck.x + 0.6 * size * d.y, neck.y - 0.6 * size * d.x);
+}
+
+/* From outside the shape to the place, with the number of its pinhole in a box. */
+static void
+point_at_sewing (const PfPillowMarks *marks, cairo_t *cr, const PfWorkStep *step)
+{
+  const PfPoint at = pf_pillow_sewing_at (marks, step->sewing);
+  const PfPoint from = pf_pillow_stitch_at (marks, step->stitch);
+  const double length = fmax (hypot (at.x - from.x, at.y - from.y), 1e-9);
+  const PfPoint out = length > 1e-6
+                          ? (PfPoint){ (at.x - from.x) / length, (at.y - from.y) / length }
+                          : (PfPoint){ 0, -1 };
+  const double near = 0.35 * marks->text, far = 2.4 * marks->text;
+  const PfPoint tip = { at.x + near * out.x, at.y + near * out.y };
+  const PfPoint tail = { at.x + far * out.x, at.y + far * out.y };
+  trace_arrow (cr, tail, tip, 0.6 * marks->text);
+  stroke_light_and_dark (cr, 0.16 * marks->text);
+  cairo_new_path (cr);
+  cairo_arc (cr, at.x, at.y, 0.22 * marks->text, 0, 2 * G_PI);
+  stroke_light_and_dark (cr, 0.08 * marks->text);
+  const guint32 pinhole = marks->plan->motif->filling->sewings[step->sewing].pinhole;
+  if (pinhole != PF_NONE)
+    draw_number (marks, cr, tail, pinhole + 1, false);
+}
+
+void
+pf_pillow_draw_present (const PfPillowMarks *marks, cairo_t *cr)
+{
+  for (size_t n = marks->span.first; n < marks->span.first + marks->span.n; n++)
+    {
+      const PfWorkStep *step = &marks->plan->steps->steps[n];
+      if (step->sewing != PF_NONE)
+        point_at_sewing (marks, cr, step);
+      else if (step->kind == PF_WORK_STITCH)
+        ring_stitch (marks, cr, step->stitch);
+    }
+  number_pairs (marks, cr);
+}
