@@ -3,11 +3,14 @@
  * Pins beside the pillow. Shape tells them apart: a dot where one stands, a large one with a rim
  * where it is to be set now, a diamond where the next ones go, a ring for those after.
  */
-#include <glib/gi18n-lib.h>
-
 #include "pillow-marks.h"
 
-#define N_NEXT 2 /* steps that set a pin */
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#define N_NEXT 2      /* steps that set a pin */
+#define KEY_TEXT 17.0 /* the size of letters in the key at most, pixels */
 
 typedef enum { PIN_DONE, PIN_NOW, PIN_NEXT, PIN_LATER, N_PINS } PinState;
 
@@ -96,11 +99,11 @@ pf_pillow_draw_key (const PfPillowMarks *marks, cairo_t *cr, double width, doubl
                { PIN_NEXT, N_ ("pins that come next") },
                { PIN_LATER, N_ ("later pins") },
                { PIN_DONE, N_ ("pins that stand") } };
-  const double row = 1.15 * marks->text * 0.75, text = 18;
+  const double size = fmin (0.6 * marks->text, KEY_TEXT), row = 1.45 * size, signs = 1.2 * size;
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (marks->widget, NULL);
   g_autoptr (PangoFontDescription) font = pango_font_description_copy (
       pango_context_get_font_description (gtk_widget_get_pango_context (marks->widget)));
-  pango_font_description_set_absolute_size (font, 0.6 * marks->text * PANGO_SCALE);
+  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   int widest = 0, line = 0;
   for (size_t r = 0; r < G_N_ELEMENTS (rows); r++)
@@ -110,7 +113,7 @@ pf_pillow_draw_key (const PfPillowMarks *marks, cairo_t *cr, double width, doubl
       pango_layout_get_pixel_size (layout, &w, &line);
       widest = MAX (widest, w);
     }
-  const double room = widest + 2.2 * text + 12, tall = row * G_N_ELEMENTS (rows) + 8;
+  const double room = widest + 2.2 * signs + 12, tall = row * G_N_ELEMENTS (rows) + 8;
   if (room > 0.6 * width || tall > 0.4 * height)
     return;
   const double left = 10, top = height - tall - 10;
@@ -123,9 +126,9 @@ pf_pillow_draw_key (const PfPillowMarks *marks, cairo_t *cr, double width, doubl
   for (size_t r = 0; r < G_N_ELEMENTS (rows); r++)
     {
       const double y = top + 4 + row * ((double) r + 0.5);
-      draw_pin (cr, (PfPoint){ left + 1.2 * text, y }, 0.8 * marks->text, rows[r].state);
+      draw_pin (cr, (PfPoint){ left + 1.2 * signs, y }, 1.3 * size, rows[r].state);
       pango_layout_set_text (layout, _ (rows[r].words), -1);
-      cairo_move_to (cr, left + 2.2 * text, y - line / 2.0);
+      cairo_move_to (cr, left + 2.2 * signs, y - line / 2.0);
       cairo_set_source_rgb (cr, 0.1, 0.1, 0.1);
       pango_cairo_show_layout (cr, layout);
     }

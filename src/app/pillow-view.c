@@ -14,6 +14,9 @@
 
 /* A gap of the ground, in sizes of the text. */
 #define GAP_IN_TEXT 3.0
+/* So many gaps can be seen, unless numbers would get smaller than this. */
+#define LEAST_GAPS 5.5
+#define LEAST_TEXT 20.0
 /* The part of the drawing, on each side, into which the present step may not come. */
 #define RIM 0.27
 /* How far beyond what can be seen stitches may lie whose lines can, gaps. */
@@ -43,10 +46,19 @@ static guint chosen_signal;
 /* --- The view -----------------------------------------------------------------------------------
  */
 
+/* With large letters in a small window the drawing stays so small that enough of it can be seen. */
 static double
-pixels_per_mm (const PfPillowView *view)
+text_size (PfPillowView *view)
 {
-  return GAP_IN_TEXT * view->text / view->plan->motif->filling->placement.gap;
+  const int width = gtk_widget_get_width (GTK_WIDGET (view));
+  const int height = gtk_widget_get_height (GTK_WIDGET (view));
+  return fmin (view->text, fmax (MIN (width, height) / (GAP_IN_TEXT * LEAST_GAPS), LEAST_TEXT));
+}
+
+static double
+pixels_per_mm (PfPillowView *view)
+{
+  return GAP_IN_TEXT * text_size (view) / view->plan->motif->filling->placement.gap;
 }
 
 /* The ground's turn is undone, so that it runs down; turned over it stays turned over. */
@@ -131,7 +143,7 @@ static void
 keep_on_motif (PfPillowView *view, double width, double height)
 {
   const PfBox box = view->motif->region->box;
-  const double room = ROOM * view->text;
+  const double room = ROOM * text_size (view);
   PfPoint min = { INFINITY, INFINITY }, max = { -INFINITY, -INFINITY };
   for (int corner = 0; corner < 4; corner++)
     {
@@ -177,8 +189,8 @@ marks_of (PfPillowView *view)
                           .place = view->place,
                           .span = pf_pillow_span (view->plan, view->place, view->whole),
                           .map = map_of (view),
-                          .gap = GAP_IN_TEXT * view->text,
-                          .text = view->text,
+                          .gap = GAP_IN_TEXT * text_size (view),
+                          .text = text_size (view),
                           .window = window,
                           .widget = GTK_WIDGET (view) };
 }
