@@ -6,6 +6,9 @@
 
 #define WIDE_PART 0.55
 #define TALL_PART 0.5
+/* The least heights. They aren't measured: words that wrap would be laid out several times for each
+ * step, only to learn that they scroll. */
+static const int least_height[2] = { 240, 260 };
 
 struct _PfPillowSplit {
   GtkWidget parent_instance;
@@ -23,8 +26,9 @@ pf_pillow_split_measure (GtkWidget *widget, GtkOrientation orientation, int for_
   *minimum_baseline = *natural_baseline = -1;
   for (int c = 0; c < 2; c++)
     {
-      int least, usual;
-      gtk_widget_measure (split->children[c], orientation, -1, &least, &usual, NULL, NULL);
+      int least = least_height[c], usual = least_height[c];
+      if (orientation == GTK_ORIENTATION_HORIZONTAL)
+        gtk_widget_measure (split->children[c], orientation, -1, &least, &usual, NULL, NULL);
       if (orientation == GTK_ORIENTATION_HORIZONTAL)
         *minimum = MAX (*minimum, least);
       else
@@ -34,10 +38,10 @@ pf_pillow_split_measure (GtkWidget *widget, GtkOrientation orientation, int for_
 }
 
 static int
-needs (GtkWidget *child, GtkOrientation orientation, int for_size)
+least_width (GtkWidget *child)
 {
   int least;
-  gtk_widget_measure (child, orientation, for_size, &least, NULL, NULL, NULL);
+  gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
   return least;
 }
 
@@ -46,8 +50,7 @@ static void
 pf_pillow_split_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   GtkWidget **child = PF_PILLOW_SPLIT (widget)->children;
-  const int wide[2] = { needs (child[0], GTK_ORIENTATION_HORIZONTAL, -1),
-                        needs (child[1], GTK_ORIENTATION_HORIZONTAL, -1) };
+  const int wide[2] = { least_width (child[0]), least_width (child[1]) };
   GtkAllocation part[2] = { { 0, 0, width, height }, { 0, 0, width, height } };
   if (width > height && width >= wide[0] + wide[1])
     {
@@ -62,10 +65,8 @@ pf_pillow_split_size_allocate (GtkWidget *widget, int width, int height, int bas
     }
   else
     {
-      const int below = needs (child[1], GTK_ORIENTATION_VERTICAL, width);
-      const int above = needs (child[0], GTK_ORIENTATION_VERTICAL, width);
-      part[0].height = MAX (MIN ((int) (TALL_PART * height), height - below), MIN (above, height));
-      part[1].height = MAX (height - part[0].height, below);
+      part[0].height = MAX (MIN ((int) (TALL_PART * height), height - least_height[1]), 1);
+      part[1].height = height - part[0].height;
       part[1].y = part[0].height;
     }
   for (int c = 0; c < 2; c++)

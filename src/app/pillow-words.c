@@ -37,12 +37,13 @@ static guint note_closed_signal;
 /* --- Labels -------------------------------------------------------------------------------------
  */
 
+/* Our own sentences are broken between words alone: to find out how narrow a label could be if it
+ * were broken anywhere takes longer than all else that a step does. */
 static GtkLabel *
 add_label (GtkBox *box, const char *class)
 {
   GtkWidget *label = gtk_label_new (NULL);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
   gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   if (class != NULL)
@@ -57,6 +58,13 @@ size_attributes (double pixels)
   PangoAttrList *list = pango_attr_list_new ();
   pango_attr_list_insert (list, pango_attr_size_new_absolute ((int) (pixels * PANGO_SCALE)));
   return list;
+}
+
+/* Words of the maker's may be of any length. */
+static void
+break_anywhere (GtkLabel *label)
+{
+  gtk_label_set_wrap_mode (label, PANGO_WRAP_WORD_CHAR);
 }
 
 /* Takes over `text`; an empty one hides the label. */
@@ -121,6 +129,7 @@ show_present (PfPillowWords *words)
                                        : pf_pillow_tell_step (words->plan, words->place),
             words->text);
   gtk_label_set_attributes (words->present, list);
+  gtk_label_set_wrap_mode (words->present, words->whole ? PANGO_WRAP_WORD_CHAR : PANGO_WRAP_WORD);
 }
 
 static void
@@ -151,7 +160,9 @@ add_lost (PfPillowWords *words, size_t note, const char *text)
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *button = gtk_button_new_with_label (_ ("Remove"));
   g_autofree char *name = g_strdup_printf (_ ("Remove the note “%s”"), text);
-  set_text (add_label (GTK_BOX (row), NULL), g_strdup (text), ASIDE * words->text);
+  GtkLabel *label = add_label (GTK_BOX (row), NULL);
+  break_anywhere (label);
+  set_text (label, g_strdup (text), ASIDE * words->text);
   gtk_widget_set_hexpand (gtk_widget_get_first_child (row), TRUE);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_set_size_request (button, 48, 48);
@@ -319,6 +330,7 @@ pf_pillow_words_init (PfPillowWords *words)
   words->before = add_label (box, "pillow-aside");
   words->present = add_label (box, "pillow-present");
   words->note = add_label (box, "pillow-note");
+  break_anywhere (words->note);
   add_note_box (words);
   for (int k = 0; k < N_AFTER; k++)
     words->after[k] = add_label (box, "pillow-aside");

@@ -499,36 +499,43 @@ compare_doubles (const void *a, const void *b)
   return (x > y) - (x < y);
 }
 
-static void
-test_large (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+enum { MOVES = 61 };
+
+/* The time that a move takes as a rule, from the middle of the work on. */
+static double
+time_moves (Fixture *f)
 {
-  enum { MOVES = 101 };
   double took[MOVES];
-  PfDocument *document = sample_rectangle (385, 385, "armure");
-  open_document (f, document);
-  const PfMotif *motif = motif_of (f->window->editor);
-  settle ();
-  g_assert_cmpuint (motif->filling->n_stitches, >=, 10000);
-  move (f, GDK_KEY_g);
   const size_t middle = plan_of (f)->steps->n_steps / 2;
   pf_pillow_go (f->window->editor, plan_of (f), middle, true);
   settle ();
   for (int k = 0; k < MOVES; k++)
     {
       const double before = cpu_ms ();
-      gtk_widget_grab_focus (f->window->pillow);
       move (f, GDK_KEY_space);
       settle (); /* a frame is drawn */
       took[k] = cpu_ms () - before;
     }
   g_assert_cmpuint (place_of (f), ==, middle + MOVES);
-  g_assert_true (plan_of (f)->motif == motif);
   qsort (took, MOVES, sizeof *took, compare_doubles);
   g_test_message ("%zu stitches, a move: %.1f ms in the middle, %.1f ms at most",
-                  motif->filling->n_stitches, took[MOVES / 2], took[MOVES - 1]);
-#ifndef __SANITIZE_ADDRESS__
-  g_assert_cmpfloat (took[MOVES / 2], <, 16);
-#endif
+                  plan_of (f)->motif->filling->n_stitches, took[MOVES / 2], took[MOVES - 1]);
+  return took[MOVES / 2];
+}
+
+/* How many there are hardly matters: nothing is worked out anew, and what is far isn't drawn. The
+ * time itself is for the benchmarks. */
+static void
+test_large (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  const double small = time_moves (f);
+  open_document (f, sample_rectangle (385, 385, "armure"));
+  const PfMotif *motif = motif_of (f->window->editor);
+  settle ();
+  g_assert_cmpuint (motif->filling->n_stitches, >=, 10000);
+  const double large = time_moves (f);
+  g_assert_true (plan_of (f)->motif == motif);
+  g_assert_cmpfloat (large, <, 2 * small + 4);
 }
 
 /* --- The screen stays lit -----------------------------------------------------------------------

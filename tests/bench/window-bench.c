@@ -1,14 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * The whole window with ten thousand stitches: how soon an opened file is shown, and how long the
- * main loop is held at most while the maker goes through the steps and drags the ground. Needs a
- * screen.
+ * main loop is held at most while the maker goes through the steps, drags the ground, and works at
+ * the pillow. Needs a screen.
  */
 #include <stdio.h>
 
 #include <glib/gstdio.h>
 
 #include <ground-tool.h>
+#include <pillow-page.h>
 #include <window.h>
 
 #include "bench.h"
@@ -112,6 +113,49 @@ measure_drag (void)
   bench_at_most ("ms the loop is held at most, dragging the ground", take_held (), 100);
 }
 
+static PfPillowPage *
+find_pillow (GtkWidget *widget)
+{
+  PfPillowPage *found = PF_IS_PILLOW_PAGE (widget) ? PF_PILLOW_PAGE (widget) : NULL;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_pillow (child);
+  return found;
+}
+
+static int
+compare_doubles (const void *a, const void *b)
+{
+  const double x = *(const double *) a, y = *(const double *) b;
+  return (x > y) - (x < y);
+}
+
+/* From the middle of the work on, as a step there has most before and after it. */
+static void
+measure_pillow (void)
+{
+  PfEditor *editor = pf_window_editor (window);
+  double took[N_MOVES];
+  size_t place;
+  g_action_group_activate_action (G_ACTION_GROUP (window), "pillow", NULL);
+  run_for (800);
+  PfPillowPage *page = find_pillow (GTK_WIDGET (window));
+  const PfPillowPlan *plan = pf_pillow_page_plan (page, &place);
+  place = plan->steps->n_steps / 2;
+  pf_pillow_go (editor, plan, place, true);
+  run_for (800);
+  for (int n = 0; n < N_MOVES; n++)
+    {
+      take_held ();
+      pf_pillow_go (editor, plan, ++place, false);
+      run_for (60);
+      took[n] = take_held ();
+    }
+  qsort (took, N_MOVES, sizeof *took, compare_doubles);
+  bench_at_most ("ms the loop is held by a step at the pillow, as a rule", took[N_MOVES / 2], 16);
+  bench_at_most ("ms the loop is held at most, at the pillow", took[N_MOVES - 1], 100);
+}
+
 static char *
 save_document (const char *folder)
 {
@@ -147,6 +191,7 @@ main (void)
   measure_opening (path);
   measure_steps ();
   measure_drag ();
+  measure_pillow ();
   gtk_window_destroy (GTK_WINDOW (window));
   g_remove (path);
   g_rmdir (folder);
