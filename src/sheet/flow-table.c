@@ -216,7 +216,7 @@ keep_short (const PfFlow *flow, guint first)
   double height = 0;
   for (guint i = first; i < flow->strips->len; i++)
     height += ((PfFlowStrip *) g_ptr_array_index (flow->strips, i))->height;
-  if (height > pf_flow_height (flow) / 3)
+  if (height > pf_flow_height (flow) / 2)
     return;
   for (guint i = first + 1; i < flow->strips->len; i++)
     {

@@ -17,10 +17,10 @@
  * is copied. Lengths are in mm.
  *
  * Pages break in good places. A heading stays with what follows it; no line of a paragraph stands
- * alone at the foot or the head of a page; a row of a table isn't cut, a short table isn't cut
- * either, of a longer one the header stands again on each page that it goes on to, and its first
- * and last two rows stay together; a drawing stays with its words. What is higher than a page by
- * itself is cut all the same, where it hurts least.
+ * alone at the foot or the head of a page; neither a row of a table is cut nor a table of up to
+ * half a page; of a higher one the header stands again on each page that it goes on to, and its
+ * first and last two rows stay together; a drawing stays with its words. What is higher than a page
+ * by itself is cut all the same, where it hurts least.
  *
  * Text is in DejaVu Sans and in groups of these classes: "running", "heading", "text", "caption",
  * "head" (of a table), "cell" and "foot".
