@@ -55,6 +55,16 @@ add_angle (PfReportTable *table, const PfGround *ground, const PfPlacement *plac
 }
 
 static void
+add_habits (PfReportTable *table, PfWorkingHabits habits)
+{
+  add_row (table, _ ("Worked first"), "%s", habits.right_first ? _ ("The right") : _ ("The left"));
+  add_row (table, _ ("Way of working"), "%s",
+           habits.by == PF_WORK_BY_ROW ? _ ("In diagonal rows") : _ ("Repeat by repeat"));
+  add_row (table, _ ("Pairs are sewn in"), "%s",
+           habits.sew_in_first ? _ ("All of them first") : _ ("As they are needed"));
+}
+
+static void
 add_placement (PfReportParts *parts, const PfMotif *motif)
 {
   const PfFillingSettings *s = &motif->settings;
@@ -76,6 +86,7 @@ add_placement (PfReportParts *parts, const PfMotif *motif)
   add_row (table, _ ("A sewing is off its line by more than"), _ ("%g°"), s->off_line);
   add_row (table, _ ("Most sewings in a pinhole"), "%d", s->sewings_per_pinhole);
   add_row (table, _ ("Beads"), "%s", beads_words (s->beads));
+  add_habits (table, motif->filling->habits);
   if (motif->ground->has_core)
     add_row (table, _ ("Repeats cut by the edge"), "%s",
              s->all_plain ? _ ("all worked plain") : _ ("their middle kept where it can be"));

@@ -475,7 +475,16 @@ test_told (void)
   pf_pricking_free (pricking);
 
   pricking = leaf_in_torchon ();
+  motif = g_ptr_array_index (pricking->motifs, 0);
+  motif->settings.habits = (PfWorkingHabits){ .right_first = true, .by = PF_WORK_BY_ROW };
+  g_clear_pointer (&motif->filling, pf_filling_free);
+  g_autoptr (GError) error = NULL;
+  pf_pricking_fill (pricking, &error);
+  g_assert_no_error (error);
   g_autofree char *plain = pf_report_html (pricking);
+  g_assert_nonnull (strstr (plain, "Worked first</th><td>The right<"));
+  g_assert_nonnull (strstr (plain, "Way of working</th><td>In diagonal rows<"));
+  g_assert_nonnull (strstr (plain, "Pairs are sewn in</th><td>As they are needed<"));
   g_assert_null (strstr (plain, "What you chose yourself"));
   g_assert_null (strstr (plain, "Motif by motif"));
   pf_pricking_free (pricking);
