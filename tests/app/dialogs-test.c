@@ -199,7 +199,11 @@ test_keys (void)
           GdkModifierType modifiers;
           g_test_message ("%s", *key);
           g_assert_true (gtk_accelerator_parse (*key, &keyval, &modifiers));
-          g_assert_true (g_hash_table_add (seen, gtk_accelerator_name (keyval, modifiers)));
+          /* The page at the pillow is a mode with keys of its own. */
+          g_autofree char *accelerator = gtk_accelerator_name (keyval, modifiers);
+          const bool pillow = g_str_equal (shortcuts[i].group, "At the pillow");
+          g_assert_true (
+              g_hash_table_add (seen, g_strconcat (pillow ? "pillow " : "", accelerator, NULL)));
         }
       g_autofree char *name = NULL;
       g_autoptr (GVariant) target = NULL;
