@@ -31,9 +31,8 @@ ring_stitch (const PfPillowMarks *marks, cairo_t *cr, guint32 stitch)
  */
 
 static PangoLayout *
-layout_number (const PfPillowMarks *marks, guint32 number, double size)
+layout_number (const PfPillowMarks *marks, const char *text, double size)
 {
-  g_autofree char *text = g_strdup_printf ("%u", number);
   PangoLayout *layout = gtk_widget_create_pango_layout (marks->widget, text);
   g_autoptr (PangoFontDescription) font = pango_font_description_copy (
       pango_context_get_font_description (gtk_widget_get_pango_context (marks->widget)));
@@ -45,14 +44,20 @@ layout_number (const PfPillowMarks *marks, guint32 number, double size)
 
 #define NUMBER 0.8 /* the size of numbers, in that of the text */
 
+static double
+number_radius (const PfPillowMarks *marks)
+{
+  return 0.85 * NUMBER * marks->text;
+}
+
 static void
-draw_number (const PfPillowMarks *marks, cairo_t *cr, PfPoint at, guint32 number, bool round)
+draw_number (const PfPillowMarks *marks, cairo_t *cr, PfPoint at, const char *number, bool round)
 {
   const double size = NUMBER * marks->text;
   g_autoptr (PangoLayout) layout = layout_number (marks, number, size);
   PangoRectangle ink;
   pango_layout_get_pixel_extents (layout, &ink, NULL);
-  const double radius = fmax (0.85 * size, 0.5 * ink.width + 0.3 * size);
+  const double radius = fmax (number_radius (marks), 0.5 * ink.width + 0.3 * size);
   cairo_new_path (cr);
   if (round)
     cairo_arc (cr, at.x, at.y, radius, 0, 2 * G_PI);
@@ -81,32 +86,63 @@ is_numbered (const GArray *lines, guint n)
   return false;
 }
 
-/* On the line, nearer to where the pair is now; beside a short one, on the side that is farther
- * from the stitch's middle, so that neither end is hidden. */
-static PfPoint
-place_number (const PfPillowMarks *marks, const PfPillowLine *line)
+/* Where a number may stand, the best place first: on the line, nearer to where the pair is now; but
+ * beside a short one, so that neither end is hidden, on the side away from the stitch's middle, or
+ * above it if it is level. */
+enum { N_PLACES = 9 };
+
+static void
+find_places (const PfPillowMarks *marks, const PfPillowLine *line, PfPoint places[N_PLACES])
 {
-  const double radius = 0.85 * NUMBER * marks->text;
+  static const double along[N_PLACES] = { 0.44, 0.44, 0.44, 0.2, 0.2, 0.7, 0.7, 0.44, 0.44 };
+  static const double across[N_PLACES] = { 0, 1.35, -1.35, 1.35, -1.35, 1.35, -1.35, 3.4, -3.4 };
+  const double radius = number_radius (marks);
   const PfPoint d = { line->to.x - line->from.x, line->to.y - line->from.y };
-  const double length = hypot (d.x, d.y);
-  PfPoint at = { line->from.x + 0.44 * d.x, line->from.y + 0.44 * d.y };
-  if (length >= 4.2 * radius || length < 1e-6)
-    return at;
+  const double length = fmax (hypot (d.x, d.y), 1e-6);
   const double out = line->outward ? d.x : -d.x;
-  const double side = (-d.y * out >= 0 ? 1.35 : -1.35) * radius / length;
-  return (PfPoint){ at.x - side * d.y, at.y + side * d.x };
+  const bool level = fabs (d.y) < 0.2 * length;
+  const double side = (level ? d.x <= 0 : -d.y * out >= 0) ? radius / length : -radius / length;
+  const bool is_short = length < 4.2 * radius;
+  for (int p = 0; p < N_PLACES; p++)
+    {
+      const int from = is_short ? (p + 1) % N_PLACES : p; /* on the line last of all */
+      const double beside = side * across[from];
+      places[p] = (PfPoint){ line->from.x + along[from] * d.x - beside * d.y,
+                             line->from.y + along[from] * d.y + beside * d.x };
+    }
 }
 
-/* Each pair once. */
+static bool
+is_free (const GArray *taken, PfPoint at, double room)
+{
+  for (guint n = 0; n < taken->len; n++)
+    {
+      const PfPoint other = g_array_index (taken, PfPoint, n);
+      if (hypot (other.x - at.x, other.y - at.y) < room)
+        return false;
+    }
+  return true;
+}
+
+/* Each pair once, where no other number stands. */
 static void
-number_pairs (const PfPillowMarks *marks, cairo_t *cr)
+number_pairs (const PfPillowMarks *marks, cairo_t *cr, GArray *taken)
 {
   g_autoptr (GArray) lines = pf_pillow_present_lines (marks);
+  const double room = 2.1 * number_radius (marks);
   for (guint n = 0; n < lines->len; n++)
     {
       const PfPillowLine *line = &g_array_index (lines, PfPillowLine, n);
-      if (!is_numbered (lines, n))
-        draw_number (marks, cr, place_number (marks, line), line->pair + 1, true);
+      if (is_numbered (lines, n))
+        continue;
+      PfPoint places[N_PLACES];
+      find_places (marks, line, places);
+      int p = 0;
+      while (p < N_PLACES - 1 && !is_free (taken, places[p], room))
+        p++;
+      g_array_append_val (taken, places[p]);
+      g_autofree char *number = g_strdup_printf ("%u", line->pair + 1);
+      draw_number (marks, cr, places[p], number, true);
     }
 }
 
@@ -127,9 +163,20 @@ trace_arrow (cairo_t *cr, PfPoint tail, PfPoint tip, double size)
   cairo_line_to (cr, neck.x + 0.6 * size * d.y, neck.y - 0.6 * size * d.x);
 }
 
+/* "12", or "3–4" for the bar between two pinholes; NULL if there are none. */
+static char *
+name_place (const PfSewing *sewing)
+{
+  if (sewing->pinhole != PF_NONE)
+    return g_strdup_printf ("%u", sewing->pinhole + 1);
+  if (sewing->between[0] == PF_NONE)
+    return NULL;
+  return g_strdup_printf ("%u–%u", sewing->between[0] + 1, sewing->between[1] + 1);
+}
+
 /* From outside the shape to the place, with the number of its pinhole in a box. */
 static void
-point_at_sewing (const PfPillowMarks *marks, cairo_t *cr, const PfWorkStep *step)
+point_at_sewing (const PfPillowMarks *marks, cairo_t *cr, const PfWorkStep *step, GArray *taken)
 {
   const PfPoint at = pf_pillow_sewing_at (marks, step->sewing);
   const PfPoint from = pf_pillow_stitch_at (marks, step->stitch);
@@ -145,21 +192,23 @@ point_at_sewing (const PfPillowMarks *marks, cairo_t *cr, const PfWorkStep *step
   cairo_new_path (cr);
   cairo_arc (cr, at.x, at.y, 0.22 * marks->text, 0, 2 * G_PI);
   stroke_light_and_dark (cr, 0.08 * marks->text);
-  const guint32 pinhole = marks->plan->motif->filling->sewings[step->sewing].pinhole;
-  if (pinhole != PF_NONE)
-    draw_number (marks, cr, tail, pinhole + 1, false);
+  g_array_append_val (taken, tail);
+  g_autofree char *name = name_place (&marks->plan->motif->filling->sewings[step->sewing]);
+  if (name != NULL)
+    draw_number (marks, cr, tail, name, false);
 }
 
 void
 pf_pillow_draw_present (const PfPillowMarks *marks, cairo_t *cr)
 {
+  g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (PfPoint));
   for (size_t n = marks->span.first; n < marks->span.first + marks->span.n; n++)
     {
       const PfWorkStep *step = &marks->plan->steps->steps[n];
       if (step->sewing != PF_NONE)
-        point_at_sewing (marks, cr, step);
+        point_at_sewing (marks, cr, step, taken);
       else if (step->kind == PF_WORK_STITCH)
         ring_stitch (marks, cr, step->stitch);
     }
-  number_pairs (marks, cr);
+  number_pairs (marks, cr, taken);
 }

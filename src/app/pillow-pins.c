@@ -92,6 +92,8 @@ pf_pillow_draw_pins (const PfPillowMarks *marks, cairo_t *cr)
 void
 pf_pillow_draw_key (const PfPillowMarks *marks, cairo_t *cr, double width, double height)
 {
+  if (!marks->plan->motif->ground->has_pins)
+    return;
   static const struct {
     PinState state;
     const char *words;

@@ -35,7 +35,6 @@ static const PfShortcut shortcuts[] = {
   { N_ ("At the pillow"), N_ ("Note what was done otherwise"), "n", NULL },
   { N_ ("At the pillow"), N_ ("Go to a repeat"), "g", NULL },
   { N_ ("At the pillow"), N_ ("All steps of a repeat at once"), "w", NULL },
-  { N_ ("At the pillow"), N_ ("Larger letters"), "<Control>plus", NULL },
 
   { N_ ("View"), N_ ("Larger"), "<Control>plus <Control>equal <Control>KP_Add", "win.zoom-in" },
   { N_ ("View"), N_ ("Smaller"), "<Control>minus <Control>KP_Subtract", "win.zoom-out" },
