@@ -174,6 +174,17 @@ name_place (const PfSewing *sewing)
   return g_strdup_printf ("%u–%u", sewing->between[0] + 1, sewing->between[1] + 1);
 }
 
+/* Where the box of a name stands that is as wide as its letters: as far out as a narrow one. */
+static PfPoint
+box_at (const PfPillowMarks *marks, PfPoint tail, PfPoint out, const char *name)
+{
+  g_autoptr (PangoLayout) layout = layout_number (marks, name, NUMBER * marks->text);
+  PangoRectangle ink;
+  pango_layout_get_pixel_extents (layout, &ink, NULL);
+  const double wider = 0.5 * ink.width + 0.3 * NUMBER * marks->text - number_radius (marks);
+  return (PfPoint){ tail.x + out.x * fmax (wider, 0) * 1.4, tail.y };
+}
+
 /* From outside the shape to the place, with the number of its pinhole in a box. */
 static void
 point_at_sewing (const PfPillowMarks *marks, cairo_t *cr, const PfWorkStep *step, GArray *taken)
@@ -195,7 +206,7 @@ point_at_sewing (const PfPillowMarks *marks, cairo_t *cr, const PfWorkStep *step
   g_array_append_val (taken, tail);
   g_autofree char *name = name_place (&marks->plan->motif->filling->sewings[step->sewing]);
   if (name != NULL)
-    draw_number (marks, cr, tail, name, false);
+    draw_number (marks, cr, box_at (marks, tail, out, name), name, false);
 }
 
 void
