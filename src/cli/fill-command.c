@@ -14,7 +14,9 @@ typedef struct {
   int edge, beads, partial, first, work_by, sew_in;
   double edge_gap;
   PfPageSetup page;
-  PfBox part; /* of the close-up */
+  PfPoint rules; /* as measured: along the short side, along the long */
+  int contents;  /* PfBookParts */
+  PfBox part;    /* of the close-up */
   PfThreadUse thread;
   gint64 now;
   char *date;
@@ -65,6 +67,26 @@ choose_thread (const PfFillOptions *o, PfThreadUse *use)
   return true;
 }
 
+/* The parts of the book, by name, with commas between. */
+static bool
+choose_contents (const PfFillOptions *o, int *contents)
+{
+  static const char *const names[] = {
+    "pricking", "notes", "worksheet", "answers", "report", NULL
+  };
+  g_auto (GStrv) parts =
+      g_strsplit (o->contents != NULL ? o->contents : "pricking,notes,report", ",", -1);
+  *contents = 0;
+  for (char **part = parts; *part != NULL; part++)
+    {
+      int name = 0;
+      if (!pf_parse_choice ("--contents", *part, names, &name))
+        return false;
+      *contents |= 1 << name; /* in the order of PfBookParts */
+    }
+  return true;
+}
+
 /* Reads every argument; false if one can't be read. */
 static bool
 read_arguments (const PfFillOptions *o, Job *job)
@@ -96,7 +118,8 @@ read_arguments (const PfFillOptions *o, Job *job)
   s->beads = (PfBeads) job->beads;
   s->all_plain = job->partial == 1;
   s->habits = (PfWorkingHabits){ job->first == 1, (PfWorkBy) job->work_by, job->sew_in == 1 };
-  return choose_thread (o, &job->thread) && choose_page (o, &job->page);
+  return pf_parse_point ("--rules", o->rules, &job->rules) && choose_contents (o, &job->contents) &&
+         choose_thread (o, &job->thread) && choose_page (o, &job->page);
 }
 
 /* The time of the work: SOURCE_DATE_EPOCH where it is set (reproducible-builds.org), so that the
@@ -162,12 +185,10 @@ fill_document (const PfFillOptions *o, Job *job, GError **error)
   return NULL;
 }
 
-static bool
-save_sheets (const PfFillOptions *o, const Job *job, const PfPricking *pricking, GError **error)
+static PfSheetSettings
+sheet_settings (const Job *job)
 {
-  if (o->sheets == NULL)
-    return true;
-  const PfSheetSettings settings = {
+  return (PfSheetSettings){
     .paper = job->page.paper,
     .enlarge = job->page.enlarge,
     .pins_only = job->page.pins_only,
@@ -176,7 +197,16 @@ save_sheets (const PfFillOptions *o, const Job *job, const PfPricking *pricking,
     .edge_strip = job->page.edge_strip,
     .date = job->date,
     .created = job->now,
+    .printer = { job->rules.x, job->rules.y },
   };
+}
+
+static bool
+save_sheets (const PfFillOptions *o, const Job *job, const PfPricking *pricking, GError **error)
+{
+  if (o->sheets == NULL)
+    return true;
+  const PfSheetSettings settings = sheet_settings (job);
   g_autoptr (PfSheet) sheet = pf_sheet_new (pricking, &settings, error);
   if (sheet == NULL)
     return false;
@@ -212,6 +242,35 @@ save_reports (const PfFillOptions *o, const Job *job, const PfPricking *pricking
       if (!pf_report_save_on (pricking, job->page.paper, job->now, *f, error))
         return false;
       g_print (_ ("Report: %s\n"), *f);
+    }
+  return true;
+}
+
+static bool
+save_books (const PfFillOptions *o, const Job *job, const PfPricking *pricking, GError **error)
+{
+  if (o->books == NULL)
+    return true;
+  const PfSheetSettings settings = sheet_settings (job);
+  g_autoptr (PfBook) book =
+      pf_book_new (pricking, (PfBookParts) job->contents, &settings, o->pair_colours, error);
+  for (char **f = o->books; book != NULL && *f != NULL; f++)
+    {
+      if (!pf_book_save (book, *f, error))
+        return false;
+      g_print (_ ("Book: %s\n"), *f);
+    }
+  return book != NULL;
+}
+
+static bool
+save_steps (const PfFillOptions *o, const PfPricking *pricking, GError **error)
+{
+  for (char **f = o->steps; f != NULL && *f != NULL; f++)
+    {
+      if (!pf_steps_save (pricking, *f, error))
+        return false;
+      g_print (_ ("Working steps: %s\n"), *f);
     }
   return true;
 }
@@ -265,12 +324,14 @@ do_job (const PfFillOptions *o, Job *job)
   g_autoptr (PfPricking) pricking =
       o->document != NULL ? fill_document (o, job, &error) : make_pricking (o, job, &error);
   if (pricking == NULL || !save_sheets (o, job, pricking, &error) ||
-      !save_close_ups (o, job, pricking, &error) || !save_reports (o, job, pricking, &error))
+      !save_close_ups (o, job, pricking, &error) || !save_reports (o, job, pricking, &error) ||
+      !save_books (o, job, pricking, &error) || !save_steps (o, pricking, &error))
     {
       pf_say_error ("%s", error->message);
       return PF_EXIT_BAD_INPUT;
     }
-  if (o->sheets == NULL && o->reports == NULL && o->close_ups == NULL)
+  if (o->sheets == NULL && o->reports == NULL && o->close_ups == NULL && o->books == NULL &&
+      o->steps == NULL)
     {
       g_autofree char *report = pf_report_text (pricking);
       g_print ("%s", report);
@@ -287,7 +348,8 @@ pf_fill_command (int argc, char **argv)
   PfFillOptions options = { 0 };
   Job job = { .settings = pf_filling_settings_default (),
               .thread = pf_thread_use_default (),
-              .edge_gap = 2 };
+              .edge_gap = 2,
+              .rules = { PF_RULE_LENGTH, PF_RULE_LENGTH } };
   job.page = (PfPageSetup){ pf_paper_find ("A4", NULL), .enlarge = 1, .background = true };
   int status = PF_EXIT_WRONG_USE;
   if (pf_fill_options_parse (&options, argc, argv) && read_arguments (&options, &job))

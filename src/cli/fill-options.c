@@ -13,10 +13,10 @@
 void
 pf_fill_options_clear (PfFillOptions *o)
 {
-  char *strings[] = { o->outline,  o->ground,  o->gap,     o->turn,      o->origin, o->edge,
-                      o->edge_gap, o->beads,   o->partial, o->clearance, o->carry,  o->reach,
-                      o->off_line, o->enlarge, o->paper,   o->angle,     o->thread, o->wraps,
-                      o->spare,    o->first,   o->work_by, o->sew_in };
+  char *strings[] = { o->outline,  o->ground,  o->gap,     o->turn,      o->origin,   o->edge,
+                      o->edge_gap, o->beads,   o->partial, o->clearance, o->carry,    o->reach,
+                      o->off_line, o->enlarge, o->paper,   o->angle,     o->thread,   o->wraps,
+                      o->spare,    o->first,   o->work_by, o->sew_in,    o->contents, o->rules };
   for (size_t s = 0; s < G_N_ELEMENTS (strings); s++)
     g_free (strings[s]);
   g_strfreev (o->documents);
@@ -24,6 +24,8 @@ pf_fill_options_clear (PfFillOptions *o)
   g_strfreev (o->reports);
   g_strfreev (o->sheets);
   g_strfreev (o->close_ups);
+  g_strfreev (o->books);
+  g_strfreev (o->steps);
   g_free (o->part);
 }
 
@@ -36,8 +38,9 @@ pf_fill_options_clear (PfFillOptions *o)
     name, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, variable, help, N_ ("FILE")                           \
   }
 
-static GOptionContext *
-describe_options (PfFillOptions *o)
+/* What is filled with what, and how the ground lies in it. */
+static void
+add_placing (GOptionContext *context, PfFillOptions *o)
 {
   const GOptionEntry entries[] = {
     { "outline", 0, 0, G_OPTION_ARG_FILENAME, &o->outline,
@@ -60,6 +63,16 @@ describe_options (PfFillOptions *o)
     STRING ("edge", &o->edge, N_ ("The edge: half stitch (default) or cloth stitch"), "half|cloth"),
     STRING ("edge-gap", &o->edge_gap, N_ ("Distance between the edge’s pinholes (default 2)"),
             N_ ("MM")),
+    G_OPTION_ENTRY_NULL,
+  };
+  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+}
+
+/* How it is worked, in which thread. */
+static void
+add_working (GOptionContext *context, PfFillOptions *o)
+{
+  const GOptionEntry entries[] = {
     STRING ("beads", &o->beads,
             N_ ("Beads: none (default), in whole repeats, or in whole and kept ones"),
             "none|whole|kept"),
@@ -79,6 +92,16 @@ describe_options (PfFillOptions *o)
     STRING ("spare", &o->spare,
             N_ ("Thread to spare at each bobbin, for hitching and handling (default 300)"),
             N_ ("MM")),
+    G_OPTION_ENTRY_NULL,
+  };
+  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+}
+
+/* What is still near enough. */
+static void
+add_limits (GOptionContext *context, PfFillOptions *o)
+{
+  const GOptionEntry entries[] = {
     STRING ("clearance", &o->clearance,
             N_ ("Least distance of a stitch from the edge, in gaps (default 0.25)"), N_ ("F")),
     STRING ("carry", &o->carry,
@@ -89,6 +112,16 @@ describe_options (PfFillOptions *o)
             N_ ("F")),
     STRING ("off-line", &o->off_line,
             N_ ("Mark sewings farther off their line than this (default 8)"), N_ ("DEG")),
+    G_OPTION_ENTRY_NULL,
+  };
+  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+}
+
+/* What is written. */
+static void
+add_saving (GOptionContext *context, PfFillOptions *o)
+{
+  const GOptionEntry entries[] = {
     FILES ("report", &o->reports,
            N_ ("Write the pair-count report: .pdf, .html, .txt, .json, .csv for the sewings, "
                "-winding.csv for what to wind (may be given several times)")),
@@ -99,6 +132,26 @@ describe_options (PfFillOptions *o)
     STRING ("part", &o->part,
             N_ ("Only this part in the close-up, in mm from the drawing’s top left (default: all)"),
             N_ ("X,Y,W,H")),
+    FILES ("book", &o->books,
+           N_ ("Write several parts as one PDF, with page numbers and bookmarks: .pdf")),
+    STRING ("contents", &o->contents,
+            N_ ("What is in it, with commas between: pricking, notes, worksheet, answers, report "
+                "(default pricking,notes,report)"),
+            N_ ("PARTS")),
+    { "pair-colours", 0, 0, G_OPTION_ARG_NONE, &o->pair_colours,
+      N_ ("Give pairs colours in its drawings of repeats"), NULL },
+    FILES ("steps", &o->steps,
+           N_ ("Write every working step in words: .txt (may be given several times)")),
+    G_OPTION_ENTRY_NULL,
+  };
+  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+}
+
+/* The page, and the document itself. */
+static void
+add_page (GOptionContext *context, PfFillOptions *o)
+{
+  const GOptionEntry entries[] = {
     { "pins-only", 0, 0, G_OPTION_ARG_NONE, &o->pins_only,
       N_ ("Only pins and outline, for the pillow"), NULL },
     { "mirror", 0, 0, G_OPTION_ARG_NONE, &o->mirror, N_ ("Print the mirror image"), NULL },
@@ -106,12 +159,26 @@ describe_options (PfFillOptions *o)
       N_ ("Leave out the drawing’s other lines, else shown faintly"), NULL },
     STRING ("enlarge", &o->enlarge, N_ ("Print so many times as large (default 1)"), N_ ("N")),
     STRING ("paper", &o->paper, N_ ("Paper size (default A4)"), "A4|A3|Letter"),
+    STRING ("rules", &o->rules,
+            N_ ("What the check rules measured on your printer, in mm, along the short side of the "
+                "paper and along the long one (default 50,50); the pricking is corrected by it"),
+            N_ ("MM,MM")),
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &o->documents, NULL,
       N_ ("[FILE.pinfold]") },
     G_OPTION_ENTRY_NULL,
   };
-  GOptionContext *context = g_option_context_new (NULL);
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+}
+
+static GOptionContext *
+describe_options (PfFillOptions *o)
+{
+  GOptionContext *context = g_option_context_new (NULL);
+  add_placing (context, o);
+  add_working (context, o);
+  add_limits (context, o);
+  add_saving (context, o);
+  add_page (context, o);
   g_option_context_set_summary (context, _ ("Fills the motifs of a drawing with a ground, or those "
                                             "of a saved document as it says, and "
                                             "writes prickings and reports."));
@@ -193,6 +260,16 @@ check_part (const PfFillOptions *o)
   return false;
 }
 
+static bool
+check_contents (const PfFillOptions *o)
+{
+  if (o->books != NULL || (o->contents == NULL && !o->pair_colours))
+    return true;
+  pf_say_error (_ ("%s is of the book: give --book too."),
+                o->contents != NULL ? "--contents" : "--pair-colours");
+  return false;
+}
+
 /* The number of the page that NAME-N.svg would be for NAME.svg, taken off: NAME.svg; else the name
  * itself. */
 static char *
@@ -225,7 +302,7 @@ is_same_file (const char *output, const char *input)
 static bool
 check_outputs (const PfFillOptions *o)
 {
-  char **const outputs[] = { o->sheets, o->reports, o->close_ups };
+  char **const outputs[] = { o->sheets, o->reports, o->close_ups, o->books, o->steps };
   const char *const inputs[] = { o->outline, o->ground, o->document };
   for (size_t k = 0; k < G_N_ELEMENTS (outputs); k++)
     for (char **f = outputs[k]; f != NULL && *f != NULL; f++)
@@ -244,11 +321,14 @@ pf_fill_options_parse (PfFillOptions *o, int argc, char **argv)
 {
   static const char *const reports[] = { ".pdf", ".html", ".txt", ".json", ".csv", NULL };
   static const char *const sheets[] = { ".pdf", ".svg", ".png", NULL };
+  static const char *const books[] = { ".pdf", NULL }, *const steps[] = { ".txt", NULL };
   g_autoptr (GOptionContext) context = describe_options (o);
   if (!pf_parse_options (context, argc, argv))
     return false;
   o->document = o->documents != NULL ? o->documents[0] : NULL;
   return check_required (o) && check_endings (o->reports, "--report", reports) &&
          check_endings (o->sheets, "--sheet", sheets) &&
-         check_endings (o->close_ups, "--close-up", sheets) && check_part (o) && check_outputs (o);
+         check_endings (o->close_ups, "--close-up", sheets) &&
+         check_endings (o->books, "--book", books) && check_endings (o->steps, "--steps", steps) &&
+         check_part (o) && check_contents (o) && check_outputs (o);
 }

@@ -17,7 +17,8 @@ typedef struct {
   char *thread, *wraps, *spare;
   char *clearance, *carry, *reach, *off_line;
   char **reports, **sheets, **close_ups, *part;
-  gboolean pins_only, mirror, no_background;
+  char **books, *contents, **steps, *rules;
+  gboolean pair_colours, pins_only, mirror, no_background;
   char *enlarge, *paper;
 } PfFillOptions;
 

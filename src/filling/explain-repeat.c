@@ -186,6 +186,30 @@ state_words (const PfRepeat *repeat, const PfGround *ground, const Round *r)
   return g_strdup_printf ("%s %s", state, rest);
 }
 
+static int
+compare_numbers (gconstpointer a, gconstpointer b)
+{
+  const guint32 p = *(const guint32 *) a, q = *(const guint32 *) b;
+  return (p > q) - (p < q);
+}
+
+/* The sewings of the cut lines of a repeat's stitches, each once, in the order of work. */
+static GArray *
+sewings_of (const PfFilling *filling, const PfGround *ground, int i, int j)
+{
+  GArray *sewings = g_array_new (FALSE, FALSE, sizeof (guint32));
+  for (int k = 0; k < ground->n_stitches; k++)
+    for (int end = 0; end < 2 * ground->stitches[k].n_pairs; end++)
+      {
+        const PfLineId line = { { k, i, j }, (PfSide) (end / 2), end % 2 != 0 };
+        const guint32 crossing = pf_filling_find_crossing (filling, line);
+        if (crossing != PF_NONE)
+          g_array_append_val (sewings, filling->crossings[crossing].sewing);
+      }
+  g_array_sort (sewings, compare_numbers);
+  return sewings;
+}
+
 /* What becomes of the middle. */
 static const char *
 middle_words (const PfFilling *filling, const PfGround *ground, int i, int j)
@@ -209,33 +233,14 @@ pf_explain_difference (const PfFilling *filling, const PfGround *ground, int i, 
 {
   Round r = look_round (filling, ground, i, j);
   const char *middle = middle_words (filling, ground, i, j);
-  g_autofree char *rest = round_words (&r);
+  g_autoptr (GArray) sewings = sewings_of (filling, ground, i, j);
+  const bool all = r.n_missing_pins == 0 && r.n_missing_stitches == 0;
+  g_autofree char *rest =
+      all && sewings->len > 0
+          ? g_strdup (_ ("All its pins are inside, but pairs of it are sewn at the edge."))
+          : round_words (&r);
   round_clear (&r);
   return middle != NULL ? g_strdup_printf ("%s %s", rest, middle) : g_steal_pointer (&rest);
-}
-
-static int
-compare_numbers (gconstpointer a, gconstpointer b)
-{
-  const guint32 p = *(const guint32 *) a, q = *(const guint32 *) b;
-  return (p > q) - (p < q);
-}
-
-/* The sewings of the cut lines of a repeat's stitches, each once, in the order of work. */
-static GArray *
-sewings_of (const PfFilling *filling, const PfGround *ground, int i, int j)
-{
-  GArray *sewings = g_array_new (FALSE, FALSE, sizeof (guint32));
-  for (int k = 0; k < ground->n_stitches; k++)
-    for (int end = 0; end < 2 * ground->stitches[k].n_pairs; end++)
-      {
-        const PfLineId line = { { k, i, j }, (PfSide) (end / 2), end % 2 != 0 };
-        const guint32 crossing = pf_filling_find_crossing (filling, line);
-        if (crossing != PF_NONE)
-          g_array_append_val (sewings, filling->crossings[crossing].sewing);
-      }
-  g_array_sort (sewings, compare_numbers);
-  return sewings;
 }
 
 char *

@@ -271,7 +271,7 @@ sizes_of (const PfRepeatPicture *picture)
   sizes.fine = 0.12;
   sizes.line = LINE;
   sizes.outline = 0.35;
-  sizes.arrow = 2;
+  sizes.arrow = 1.6;
   return sizes;
 }
 

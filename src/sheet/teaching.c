@@ -19,6 +19,7 @@
 #define MANY_STITCHES 24 /* ... unless the repeat has so many that it needs the whole page */
 #define TABLE_ROWS 200   /* repeats told in a kind's table */
 #define EMPTY_LINES 6    /* on a worksheet */
+#define MAP_HEIGHT 0.45  /* of a page */
 
 /* What is being set of one motif. */
 typedef struct {
@@ -104,7 +105,7 @@ habits_words (const PfWorkingHabits *habits)
   return g_strdup_printf ("%s %s", way, pairs);
 }
 
-/* "12", or "12 B" where it isn't worked as the ground is. */
+/* "12", or "12B" where it isn't worked as the ground is. */
 static char *
 repeat_words (const Notes *notes, guint32 r)
 {
@@ -112,12 +113,27 @@ repeat_words (const Notes *notes, guint32 r)
   if (pf_repeat_kind_is_plain_ground (&notes->kinds->kinds[kind]))
     return g_strdup_printf ("%u", r + 1);
   g_autofree char *letters = pf_kind_letters (kind);
-  return g_strdup_printf ("%u %s", r + 1, letters);
+  return g_strdup_printf ("%u%s", r + 1, letters);
+}
+
+/* All repeats in the order of work; one that is left for others and taken up again stands twice. */
+static void
+add_order_by_repeat (const Notes *notes)
+{
+  g_autoptr (GString) line = g_string_new (NULL);
+  for (size_t g = 0; g < notes->steps->n_groups; g++)
+    if (!notes->steps->groups[g].sews_in)
+      {
+        g_autofree char *words = repeat_words (notes, notes->steps->groups[g].repeat);
+        g_string_append_printf (line, "%s%s", line->len > 0 ? ", " : "", words);
+      }
+  pf_flow_heading (notes->flow, 3, _ ("Repeats, in the order of work"));
+  pf_flow_paragraph (notes->flow, line->str);
 }
 
 /* One line for each stretch of work in one row: its repeats, in their order. */
 static void
-add_order (const Notes *notes)
+add_order_by_row (const Notes *notes)
 {
   static const PfFlowColumn columns[] = { PF_FLOW_NUMBERS, PF_FLOW_WORDS };
   const char *const heads[] = { _ ("Row"), _ ("Repeats, in the order of work") };
@@ -153,7 +169,7 @@ static void
 add_map (const Notes *notes)
 {
   PfNotesMap *map = pf_notes_map_new (notes->motif, notes->kinds, pf_flow_width (notes->flow),
-                                      0.6 * pf_flow_height (notes->flow));
+                                      MAP_HEIGHT * pf_flow_height (notes->flow));
   double width, height;
   pf_notes_map_size (map, &width, &height);
   pf_flow_box (notes->flow,
@@ -313,6 +329,7 @@ add_kind (const Notes *notes, guint32 k)
   PfRepeatWork *work = pf_repeat_work_new (filling, ground, notes->steps, repeat->i, repeat->j);
   g_autofree char *heading = kind_heading (notes, k);
   g_autofree char *difference = pf_explain_difference (filling, ground, repeat->i, repeat->j);
+  pf_flow_keep_begin (notes->flow);
   pf_flow_heading (notes->flow, 3, heading);
   pf_flow_paragraph (notes->flow, difference);
   if (notes->what == PF_TEACHING_NOTES)
@@ -325,6 +342,7 @@ add_kind (const Notes *notes, guint32 k)
   g_autoptr (PfRepeatWork) again =
       pf_repeat_work_new (filling, ground, notes->steps, repeat->i, repeat->j);
   add_picture (notes, work, repeat);
+  pf_flow_keep_end (notes->flow);
   if (notes->what == PF_TEACHING_NOTES)
     add_numbers (notes, k, again);
 }
@@ -345,7 +363,10 @@ add_motif (PfFlow *flow, const PfMotif *motif, PfTeaching what, bool colour, boo
       pf_flow_paragraph (flow, habits);
       if (kinds->n_repeats > 0)
         add_map (&notes);
-      add_order (&notes);
+      if (motif->filling->habits.by == PF_WORK_BY_ROW)
+        add_order_by_row (&notes);
+      else if (kinds->n_repeats > 0)
+        add_order_by_repeat (&notes);
     }
   for (guint32 k = 0; k < kinds->n_kinds; k++)
     add_kind (&notes, k);

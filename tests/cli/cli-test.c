@@ -180,6 +180,23 @@ static const Wrong wrong[] = {
     "too large" },
   { "over-close-up", "fill --outline bow.svg --ground torchon --gap 4 --close-up bow.svg", 2,
     "bow.svg" },
+  { "first-word", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --first up", 2,
+    "left, right" },
+  { "document-and-habit", "fill piece.pinfold --work-by row", 2, "--work-by" },
+  { "book-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --book a.svg", 2,
+    "a.svg" },
+  { "steps-ending", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --steps a.pdf", 2,
+    "a.pdf" },
+  { "contents-alone", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --contents notes", 2,
+    "--book" },
+  { "contents-word",
+    "fill --outline DEMO/pond.svg --ground torchon --gap 4 --book a.pdf --contents notes,cover", 2,
+    "cover" },
+  { "rules-one", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --rules 49", 2, "49" },
+  { "rules-far",
+    "fill --outline DEMO/pond.svg --ground torchon --gap 4 --sheet a.pdf --rules 50,40", 1,
+    "check rule" },
+  { "over-book", "fill piece.pdf --book piece.pdf", 2, "piece.pdf" },
   { "grounds-unknown", "grounds roes", 1, "rose" },
 };
 
@@ -409,6 +426,25 @@ test_reports (void)
       pdf[i] = ' '; /* to look through it as a text */
   /* ANSI/ASME Y14.1: Letter is 8.5 by 11 inches, of 72 points each. */
   g_assert_nonnull (strstr (pdf, "/MediaBox [ 0 0 612 792 ]"));
+}
+
+/* A book of the parts asked for, and the steps. */
+static void
+test_book (void)
+{
+  g_auto (Run) run = run_demo ("fill --outline DEMO/quince-leaf.svg --ground armure --gap 4 "
+                               "--first right --work-by row --sew-in first --rules 49.5,50.5 "
+                               "--book book.pdf --contents notes,answers --pair-colours "
+                               "--steps steps.txt");
+  g_assert_cmpstr (run.err, ==, "");
+  g_assert_cmpint (run.status, ==, 0);
+  g_assert_nonnull (strstr (run.out, "Book: book.pdf\n"));
+  g_assert_nonnull (strstr (run.out, "Working steps: steps.txt\n"));
+  gsize n;
+  g_autofree char *pdf = read_file ("book.pdf", &n), *steps = read_file ("steps.txt", &n);
+  g_assert_true (g_str_has_prefix (pdf, "%PDF-"));
+  g_assert_nonnull (strstr (steps, "\nBefore the first stitch\n    1. Sew new pair 1 "));
+  g_assert_nonnull (strstr (steps, "\nRepeat 1, at ("));
 }
 
 /* Same input, same bytes, whatever the day: the date is SOURCE_DATE_EPOCH's
@@ -643,6 +679,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/grounds-table", test_grounds_table);
   g_test_add_func ("/cli/grounds-fail", test_grounds_fail);
   g_test_add_func ("/cli/reports", test_reports);
+  g_test_add_func ("/cli/book", test_book);
   g_test_add_func ("/cli/same-bytes", test_same_bytes);
   g_test_add_func ("/cli/old-file-kept", test_old_file_kept);
   g_test_add_func ("/cli/close-up", test_close_up);

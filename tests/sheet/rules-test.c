@@ -6,6 +6,7 @@
  * in).
  */
 #include <math.h>
+#include <stdio.h>
 
 #include <poppler.h>
 
@@ -186,6 +187,86 @@ test_rules (void)
   pf_pricking_free (pricking);
 }
 
+/* What a printer makes of a page that was corrected for it: the rules are true again on its paper,
+ * whichever way the page lies. A printer that prints the short side `across` and the long side
+ * `down` times as long as it should is stood in for by that map. */
+static void
+test_printer (void)
+{
+  static const double printers[][2] = { { 0.985, 1.012 }, { 1.02, 0.99 } };
+  static const char *const shapes[] = { "<rect x='10' y='10' width='120' height='150'/>",
+                                        "<rect x='10' y='10' width='250' height='90'/>" };
+  bool lay[2] = { false, false };
+  for (size_t n = 0; n < G_N_ELEMENTS (printers) * G_N_ELEMENTS (shapes); n++)
+    {
+      g_autoptr (GError) error = NULL;
+      const double *printer = printers[n / 2];
+      PfPricking *pricking = sample_drawing ("Printer", shapes[n % 2], "torchon", 10);
+      PfSheetSettings settings = sample_settings ("A4");
+      settings.printer = (PfPrinterRules){ 50 * printer[0], 50 * printer[1] };
+      settings.edge_strip = true;
+      g_autoptr (PfSheet) sheet = pf_sheet_new (pricking, &settings, &error);
+      g_assert_no_error (error);
+      double width, height;
+      pf_sheet_page_size (sheet, &width, &height);
+      g_assert_cmpfloat_with_epsilon (fmin (width, height), 210, 1e-9);
+      g_assert_cmpfloat_with_epsilon (fmax (width, height), 297, 1e-9);
+      const bool lies = width > height;
+      lay[lies] = true;
+      for (size_t p = 0; p < pf_sheet_n_pages (sheet); p++)
+        {
+          /* How long a mm of the drawing is on the page, across and down: from the SVG's own size
+           * and its viewBox, which it fills both ways. */
+          xmlDoc *svg = read_page (pf_sheet_page_svg (sheet, p));
+          const xmlNode *root = xmlDocGetRootElement (svg);
+          xmlChar *box = xmlGetProp (root, (const xmlChar *) "viewBox");
+          double view[4];
+          g_assert_cmpint (sscanf ((const char *) box, "%lf %lf %lf %lf", &view[0], &view[1],
+                                   &view[2], &view[3]),
+                           ==, 4);
+          const double across = width / view[2] * printer[lies ? 1 : 0];
+          const double down = height / view[3] * printer[lies ? 0 : 1];
+          g_assert_cmpfloat_with_epsilon (50 * across, 50, 0.005);
+          g_assert_cmpfloat_with_epsilon (50 * down, 50, 0.005);
+          xmlFree (box);
+          xmlFreeDoc (svg);
+        }
+      /* And in the PDF, as rendered: as long as they must be for that printer. */
+      PopplerDocument *document = open_pdf (sheet);
+      PopplerPage *page = poppler_document_get_page (document, 0);
+      const double stretch[] = { 1 / printer[lies ? 1 : 0], 1 / printer[lies ? 0 : 1] };
+      const PfPoint corner = corner_of_rules (sheet);
+      const PfPoint start = { corner.x * stretch[0], corner.y * stretch[1] };
+      Picture picture = render (page, (PfPoint){ start.x - 4, start.y - 54 });
+      const double left = ink_near (&picture, false, 54.5, 4);
+      const double right = ink_near (&picture, false, 54.5, 4 + 50 * stretch[0]);
+      const double foot = ink_near (&picture, true, 4.5, 54);
+      const double top = ink_near (&picture, true, 4.5, 54 - 50 * stretch[1]);
+      g_assert_cmpfloat_with_epsilon ((right - left) / stretch[0], 50.0, 0.05);
+      g_assert_cmpfloat_with_epsilon ((foot - top) / stretch[1], 50.0, 0.05);
+      cairo_surface_destroy (picture.surface);
+      g_object_unref (page);
+      g_object_unref (document);
+      pf_pricking_free (pricking);
+    }
+  g_assert_true (lay[0] && lay[1]);
+}
+
+/* What no printer does is refused. */
+static void
+test_wrong_printer (void)
+{
+  static const PfPrinterRules wrong[] = { { 44.9, 50 }, { 50, 55.1 },     { 0, 50 },
+                                          { NAN, 50 },  { 50, INFINITY }, { -50, 50 } };
+  for (size_t w = 0; w < G_N_ELEMENTS (wrong); w++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_assert_false (pf_printer_check (&wrong[w], &error));
+      g_assert_error (error, PF_ERROR, PF_ERROR_SETTING);
+    }
+  g_assert_true (pf_printer_check (&(PfPrinterRules){ 0, 0 }, NULL));
+}
+
 /* The outline itself is at true size: a rectangle of 100 by 80 mm. */
 static void
 test_true_size (void)
@@ -226,6 +307,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet/rules/length", test_rules);
+  g_test_add_func ("/sheet/rules/printer", test_printer);
+  g_test_add_func ("/sheet/rules/wrong-printer", test_wrong_printer);
   g_test_add_func ("/sheet/rules/true-size", test_true_size);
   return g_test_run ();
 }
