@@ -12,6 +12,7 @@
 #include "preferences-window.h"
 #include "resources.h"
 #include "shortcuts.h"
+#include "printer-dialog.h"
 #include "true-size-dialog.h"
 #include "window.h"
 
@@ -82,6 +83,15 @@ true_size_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_
 }
 
 static void
+printer_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED,
+                   gpointer application)
+{
+  GtkWidget *dialog = pf_printer_dialog_new (gtk_application_get_active_window (application),
+                                             PF_APPLICATION (application)->preferences);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
 about_activated (GSimpleAction *action G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED,
                  gpointer application)
 {
@@ -106,6 +116,7 @@ add_actions (PfApplication *application)
     { .name = "preferences", .activate = preferences_activated },
     { .name = "shortcuts", .activate = shortcuts_activated },
     { .name = "true-size", .activate = true_size_activated },
+    { .name = "printer", .activate = printer_activated },
     { .name = "about", .activate = about_activated },
     { .name = "quit", .activate = quit_activated },
   };

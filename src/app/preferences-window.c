@@ -9,6 +9,7 @@
 
 #include "form.h"
 #include "line-sample.h"
+#include "printer-dialog.h"
 #include "true-size-dialog.h"
 
 static GtkWidget *
@@ -150,6 +151,45 @@ add_true_size (GtkGrid *form, PfPreferences *preferences)
   pf_form_add_wide (form, button);
 }
 
+static gboolean
+to_printer_words (GBinding *binding, const GValue *from, GValue *to, gpointer preferences)
+{
+  (void) binding;
+  (void) from;
+  const PfPrinterRules printer = pf_preferences_printer (preferences);
+  g_value_take_string (
+      to, pf_printer_is_true (&printer)
+              ? g_strdup (_ ("Pages are printed as they are."))
+              : g_strdup_printf (_ ("Pages are corrected for a printer on which 50 mm came out "
+                                    "%.2f mm along the short side, %.2f mm along the long side."),
+                                 printer.short_side, printer.long_side));
+  return TRUE;
+}
+
+static void
+measure_printer (GtkWidget *button, PfPreferences *preferences)
+{
+  GtkWidget *dialog =
+      pf_printer_dialog_new (GTK_WINDOW (gtk_widget_get_root (button)), preferences);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+add_printer (GtkGrid *form, PfPreferences *preferences)
+{
+  static const char *const sides[] = { "printer-short-side", "printer-long-side" };
+  pf_form_add_heading (form, _ ("True size on paper"));
+  GtkWidget *words = pf_hint_new ("");
+  for (size_t s = 0; s < G_N_ELEMENTS (sides); s++)
+    g_object_bind_property_full (preferences, sides[s], words, "label", G_BINDING_SYNC_CREATE,
+                                 to_printer_words, NULL, preferences, NULL);
+  pf_form_add_wide (form, words);
+  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("Measure your _printer…"));
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  g_signal_connect_object (button, "clicked", G_CALLBACK (measure_printer), preferences, 0);
+  pf_form_add_wide (form, button);
+}
+
 static void
 add_reset (GtkGrid *form, PfPreferences *preferences)
 {
@@ -173,6 +213,7 @@ pf_preferences_window_new (GtkWindow *parent, PfPreferences *preferences)
   add_look (GTK_GRID (form), preferences);
   add_lines (GTK_GRID (form), preferences);
   add_true_size (GTK_GRID (form), preferences);
+  add_printer (GTK_GRID (form), preferences);
   add_reset (GTK_GRID (form), preferences);
 
   GtkWidget *scrolled = gtk_scrolled_window_new ();

@@ -27,6 +27,9 @@ enum {
   PROP_FINISHED_COLOUR,
   PROP_LINE_WIDTH,
   PROP_PIXELS_PER_MM,
+  PROP_PRINTER_SHORT_SIDE,
+  PROP_PRINTER_LONG_SIDE,
+  PROP_PRINTER_FILES,
   PROP_LAYERS,
   PROP_EDGE_STRIP,
   PROP_PILLOW_TEXT,
@@ -211,6 +214,21 @@ pf_preferences_pixels_per_mm (PfPreferences *preferences)
   return g_value_get_double (&preferences->values[PROP_PIXELS_PER_MM]);
 }
 
+PfPrinterRules
+pf_preferences_printer (PfPreferences *preferences)
+{
+  return (PfPrinterRules){ g_value_get_double (&preferences->values[PROP_PRINTER_SHORT_SIDE]),
+                           g_value_get_double (&preferences->values[PROP_PRINTER_LONG_SIDE]) };
+}
+
+PfPrinterRules
+pf_preferences_printer_of_files (PfPreferences *preferences)
+{
+  return g_value_get_boolean (&preferences->values[PROP_PRINTER_FILES])
+             ? pf_preferences_printer (preferences)
+             : pf_printer_true ();
+}
+
 bool
 pf_preferences_edge_strip (PfPreferences *preferences)
 {
@@ -324,6 +342,11 @@ make_props (void)
   props[PROP_PIXELS_PER_MM] =
       g_param_spec_double ("pixels-per-mm", NULL, NULL, PF_PIXELS_PER_MM_MIN, PF_PIXELS_PER_MM_MAX,
                            PF_PIXELS_PER_MM_USUAL, flags);
+  props[PROP_PRINTER_SHORT_SIDE] = g_param_spec_double (
+      "printer-short-side", NULL, NULL, PF_RULE_LEAST, PF_RULE_MOST, PF_RULE_LENGTH, flags);
+  props[PROP_PRINTER_LONG_SIDE] = g_param_spec_double (
+      "printer-long-side", NULL, NULL, PF_RULE_LEAST, PF_RULE_MOST, PF_RULE_LENGTH, flags);
+  props[PROP_PRINTER_FILES] = g_param_spec_boolean ("printer-files", NULL, NULL, TRUE, flags);
   props[PROP_LAYERS] =
       g_param_spec_flags ("layers", NULL, NULL, PF_TYPE_LAYERS, PF_LAYER_ALL, flags);
   props[PROP_EDGE_STRIP] = g_param_spec_boolean ("edge-strip", NULL, NULL, TRUE, flags);

@@ -9,6 +9,9 @@
  *                       "#rrggbb": lines of pairs on the screen
  *   "line-width"        0.5 to 3: how wide these lines are, 1 as on the sheet
  *   "pixels-per-mm"     of the screen, at true size
+ *   "printer-short-side", "printer-long-side"
+ *                       45 to 55 mm: what the check rules measured on her printer
+ *   "printer-files"     are PDF, SVG and PNG files corrected for it too?
  *   "layers"            PfLayers: what is shown
  *   "edge-strip"        is the edge strip shown below the drawing?
  *   "pillow-text"       22 to 72: the size of letters at the pillow, pixels
@@ -76,6 +79,9 @@ PfStyle pf_preferences_style (PfPreferences *preferences);
 PfLayers pf_preferences_layers (PfPreferences *preferences);
 double pf_preferences_line_width (PfPreferences *preferences);
 double pf_preferences_pixels_per_mm (PfPreferences *preferences);
+/* What the pages that go to the printer are corrected by, and those that are saved. */
+PfPrinterRules pf_preferences_printer (PfPreferences *preferences);
+PfPrinterRules pf_preferences_printer_of_files (PfPreferences *preferences);
 bool pf_preferences_edge_strip (PfPreferences *preferences);
 double pf_preferences_pillow_text (PfPreferences *preferences);
 bool pf_preferences_welcome_shown (PfPreferences *preferences);

@@ -80,6 +80,19 @@ draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int n, gpoint
   g_task_run_in_thread (task, draw_in_thread);
 }
 
+/* Pages of one book may lie or stand. */
+static void
+turn_page (GtkPrintOperation *operation, GtkPrintContext *context, int n, GtkPageSetup *setup,
+           gpointer data)
+{
+  (void) operation;
+  (void) context;
+  const PfPrintJob *job = &((const Printing *) data)->job;
+  gtk_page_setup_set_orientation (setup, job->lies (job->data, (size_t) n)
+                                             ? GTK_PAGE_ORIENTATION_LANDSCAPE
+                                             : GTK_PAGE_ORIENTATION_PORTRAIT);
+}
+
 /* The paper by the name that printers know (PWG 5101.1), so that the right tray is found. */
 static GtkPaperSize *
 paper_size (const PfPaper *paper)
@@ -104,7 +117,7 @@ page_setup (const PfPrintJob *job)
   GtkPageSetup *setup = gtk_page_setup_new ();
   g_autoptr (GtkPaperSize) size = paper_size (job->paper);
   gtk_page_setup_set_paper_size (setup, size);
-  if (job->width > job->height)
+  if (job->lies (job->data, 0))
     gtk_page_setup_set_orientation (setup, GTK_PAGE_ORIENTATION_LANDSCAPE);
   gtk_page_setup_set_top_margin (setup, 0, GTK_UNIT_MM);
   gtk_page_setup_set_bottom_margin (setup, 0, GTK_UNIT_MM);
@@ -140,6 +153,7 @@ pf_print_operation_new (const PfPrintJob *job)
   gtk_print_operation_set_default_page_setup (operation, setup);
   gtk_print_operation_set_print_settings (operation, settings);
   gtk_print_operation_set_embed_page_setup (operation, TRUE);
+  g_signal_connect (operation, "request-page-setup", G_CALLBACK (turn_page), printing);
   g_signal_connect (operation, "draw-page", G_CALLBACK (draw_page), printing);
   return operation;
 }

@@ -13,12 +13,15 @@ G_BEGIN_DECLS
  * another thread, for one page at a time. */
 typedef bool (*PfDrawPage) (gpointer data, size_t n, cairo_t *cr, GError **error);
 
+/* Does the paper of page `n` lie, its longer side across? */
+typedef bool (*PfPageLies) (gpointer data, size_t n);
+
 typedef struct {
   const char *title;
   const PfPaper *paper;
-  double width, height; /* of a page: the paper upright or lying, mm */
   size_t n_pages;
   int copies;
+  PfPageLies lies;
   PfDrawPage draw;
   gpointer data; /* lives as long as the operation */
 } PfPrintJob;

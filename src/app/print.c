@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Prints the pages of a sheet: the same drawing as on the screen and in the PDF.
+ * Prints the pages of a book: the same drawings as on the screen and in the PDF.
  */
 #include "print.h"
 
@@ -9,9 +9,17 @@
 #include "print-operation.h"
 
 static bool
+page_lies (gpointer data, size_t n)
+{
+  double width, height;
+  pf_book_page (data, n, &width, &height);
+  return width > height;
+}
+
+static bool
 draw_page (gpointer data, size_t n, cairo_t *cr, GError **error)
 {
-  return pf_sheet_draw_page (data, n, cr, error);
+  return pf_book_draw_page (data, n, cr, error);
 }
 
 static void
@@ -22,7 +30,7 @@ tell (GtkWindow *window, const char *reason)
                               GTK_MESSAGE_ERROR, GTK_BUTTONS_CLOSE, _ ("Nothing was printed"));
   gtk_message_dialog_format_secondary_text (
       GTK_MESSAGE_DIALOG (dialog),
-      _ ("%s\nCheck the printer, or export the sheet as a PDF and print that at 100 %%."), reason);
+      _ ("%s\nCheck the printer, or export the pages as a PDF and print that at 100 %%."), reason);
   g_signal_connect (dialog, "response", G_CALLBACK (gtk_window_destroy), NULL);
   gtk_window_present (GTK_WINDOW (dialog));
 }
@@ -51,19 +59,19 @@ window_slot_free (gpointer data, GClosure *closure)
 }
 
 void
-pf_print_document (GtkWindow *window, PfSheet *sheet, const PfDocument *document)
+pf_print_document (GtkWindow *window, PfBook *book, const PfDocument *document)
 {
-  PfPrintJob job = {
+  const PfPrintJob job = {
     .title = *document->title ? document->title : _ ("Pricking"),
     .paper = document->page.paper,
-    .n_pages = pf_sheet_n_pages (sheet),
+    .n_pages = pf_book_n_pages (book),
     .copies = document->page.copies,
+    .lies = page_lies,
     .draw = draw_page,
-    .data = sheet,
+    .data = book,
   };
-  pf_sheet_page_size (sheet, &job.width, &job.height);
   g_autoptr (GtkPrintOperation) operation = pf_print_operation_new (&job);
-  g_object_set_data_full (G_OBJECT (operation), "pf-sheet", sheet, (GDestroyNotify) pf_sheet_free);
+  g_object_set_data_full (G_OBJECT (operation), "pf-book", book, (GDestroyNotify) pf_book_free);
   GtkWindow **slot = g_new0 (GtkWindow *, 1);
   g_set_weak_pointer (slot, window);
   g_signal_connect_data (operation, "done", G_CALLBACK (done), slot, window_slot_free, 0);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * The stage "Sheet": the piece's title and notes, the paper, and what is printed on it.
+ * The stage "Sheet": the piece's title and notes, the paper, and what is printed.
  */
 #include "panel.h"
 
@@ -17,6 +17,9 @@ struct _PfSheetPanel {
   GtkTextView *notes;
   GtkDropDown *paper;
   GtkSpinButton *enlarge, *copies;
+  GtkCheckButton *pricking, *working_notes, *worksheet, *answers, *report; /* parts */
+  GtkCheckButton *pair_colours;
+  GtkWidget *on_pricking; /* what concerns that part alone */
   GtkCheckButton *pins_only, *mirror, *background, *strip;
   GtkLabel *absent;
 };
@@ -24,6 +27,50 @@ struct _PfSheetPanel {
 #define PF_TYPE_SHEET_PANEL (pf_sheet_panel_get_type ())
 G_DECLARE_FINAL_TYPE (PfSheetPanel, pf_sheet_panel, PF, SHEET_PANEL, PfPanel)
 G_DEFINE_FINAL_TYPE (PfSheetPanel, pf_sheet_panel, PF_TYPE_PANEL)
+
+/* A part of the book, and its button. */
+typedef struct {
+  PfBookParts part;
+  GtkCheckButton *button;
+} Part;
+
+enum { N_PARTS = 5 };
+
+static void
+find_parts (PfSheetPanel *panel, Part parts[N_PARTS])
+{
+  const Part all[N_PARTS] = {
+    { PF_BOOK_PRICKING, panel->pricking },   { PF_BOOK_NOTES, panel->working_notes },
+    { PF_BOOK_WORKSHEET, panel->worksheet }, { PF_BOOK_ANSWERS, panel->answers },
+    { PF_BOOK_REPORT, panel->report },
+  };
+  memcpy (parts, all, sizeof all);
+}
+
+static void
+show_parts (PfSheetPanel *panel, const PfPageSetup *page)
+{
+  Part parts[N_PARTS];
+  find_parts (panel, parts);
+  for (size_t p = 0; p < N_PARTS; p++)
+    gtk_check_button_set_active (parts[p].button, page->parts & parts[p].part);
+  gtk_check_button_set_active (panel->pair_colours, page->pair_colours);
+  gtk_widget_set_sensitive (GTK_WIDGET (panel->pair_colours),
+                            page->parts & (PF_BOOK_NOTES | PF_BOOK_ANSWERS));
+  gtk_widget_set_sensitive (panel->on_pricking, page->parts & PF_BOOK_PRICKING);
+}
+
+static PfBookParts
+chosen_parts (PfSheetPanel *panel)
+{
+  Part parts[N_PARTS];
+  guint chosen = 0;
+  find_parts (panel, parts);
+  for (size_t p = 0; p < N_PARTS; p++)
+    if (gtk_check_button_get_active (parts[p].button))
+      chosen |= parts[p].part;
+  return (PfBookParts) chosen;
+}
 
 /* Names the motifs that aren't on the sheet, for they have no ground. */
 static void
@@ -69,6 +116,7 @@ update (PfPanel *base)
   gtk_drop_down_set_selected (panel->paper, (guint) (page->paper - papers));
   gtk_spin_button_set_value (panel->enlarge, page->enlarge);
   gtk_spin_button_set_value (panel->copies, page->copies);
+  show_parts (panel, page);
   gtk_check_button_set_active (panel->pins_only, page->pins_only);
   gtk_check_button_set_active (panel->mirror, page->mirror);
   gtk_check_button_set_active (panel->background, page->background);
@@ -102,6 +150,8 @@ page_changed (PfSheetPanel *panel)
   page->paper = &papers[MIN (gtk_drop_down_get_selected (panel->paper), n - 1)];
   page->enlarge = gtk_spin_button_get_value (panel->enlarge);
   page->copies = gtk_spin_button_get_value_as_int (panel->copies);
+  page->parts = chosen_parts (panel);
+  page->pair_colours = gtk_check_button_get_active (panel->pair_colours);
   page->pins_only = gtk_check_button_get_active (panel->pins_only);
   page->mirror = gtk_check_button_get_active (panel->mirror);
   page->background = gtk_check_button_get_active (panel->background);
@@ -150,6 +200,13 @@ pf_sheet_panel_class_init (PfSheetPanelClass *class)
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, paper);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, enlarge);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, copies);
+  gtk_widget_class_bind_template_child (widget, PfSheetPanel, pricking);
+  gtk_widget_class_bind_template_child (widget, PfSheetPanel, working_notes);
+  gtk_widget_class_bind_template_child (widget, PfSheetPanel, worksheet);
+  gtk_widget_class_bind_template_child (widget, PfSheetPanel, answers);
+  gtk_widget_class_bind_template_child (widget, PfSheetPanel, report);
+  gtk_widget_class_bind_template_child (widget, PfSheetPanel, pair_colours);
+  gtk_widget_class_bind_template_child (widget, PfSheetPanel, on_pricking);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, pins_only);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, mirror);
   gtk_widget_class_bind_template_child (widget, PfSheetPanel, background);

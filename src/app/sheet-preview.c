@@ -19,10 +19,11 @@ struct _PfSheetPreview {
 
   PfEditor *editor;
   GCancellable *quit;
-  PfSheet *sheet; /* of the last layout */
-  guint page;     /* shown, from 0 */
-  guint wish;     /* grows with each change */
-  guint shown;    /* the wish that the layout came from */
+  PfPrinterRules printer;
+  PfBook *book; /* of the last layout */
+  guint page;   /* shown, from 0 */
+  guint wish;   /* grows with each change */
+  guint shown;  /* the wish that the layout came from */
   bool in_work;
 
   GtkPicture *picture;
@@ -35,7 +36,9 @@ G_DEFINE_FINAL_TYPE (PfSheetPreview, pf_sheet_preview, GTK_TYPE_BOX)
 typedef struct {
   PfPricking *pricking;
   PfSheetSettings settings;
-  PfSheet *sheet; /* to be laid out, or given */
+  PfBookParts parts;
+  bool pair_colours;
+  PfBook *book; /* to be laid out, or given */
   guint page, wish;
   char *date;
   GdkTexture *texture;
@@ -46,17 +49,17 @@ layout_free (gpointer data)
 {
   Layout *layout = data;
   g_clear_pointer (&layout->pricking, pf_pricking_free);
-  g_clear_pointer (&layout->sheet, pf_sheet_free);
+  g_clear_pointer (&layout->book, pf_book_free);
   g_clear_object (&layout->texture);
   g_free (layout->date);
   g_free (layout);
 }
 
 static GdkTexture *
-render_page (const PfSheet *sheet, guint page, GError **error)
+render_page (const PfBook *book, guint page, GError **error)
 {
   double width, height;
-  pf_sheet_page_size (sheet, &width, &height);
+  pf_book_page (book, page, &width, &height);
   const double scale = PAGE_PIXELS / fmax (width, height);
   const int columns = (int) ceil (width * scale), rows = (int) ceil (height * scale);
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, columns, rows);
@@ -64,7 +67,7 @@ render_page (const PfSheet *sheet, guint page, GError **error)
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_paint (cr);
   cairo_scale (cr, scale, scale);
-  const bool drawn = pf_sheet_draw_page (sheet, page, cr, error);
+  const bool drawn = pf_book_draw_page (book, page, cr, error);
   cairo_destroy (cr);
   GdkTexture *texture = NULL;
   if (drawn)
@@ -85,13 +88,14 @@ lay_out_in_thread (GTask *task, gpointer source G_GNUC_UNUSED, gpointer data,
 {
   Layout *layout = data;
   GError *error = NULL;
-  if (layout->sheet == NULL)
-    layout->sheet = pf_sheet_new (layout->pricking, &layout->settings, &error);
-  if (layout->sheet != NULL)
+  if (layout->book == NULL)
+    layout->book = pf_book_new (layout->pricking, layout->parts, &layout->settings,
+                                layout->pair_colours, &error);
+  if (layout->book != NULL)
     {
-      const guint last = (guint) pf_sheet_n_pages (layout->sheet) - 1;
+      const guint last = (guint) pf_book_n_pages (layout->book) - 1;
       layout->page = MIN (layout->page, last);
-      layout->texture = render_page (layout->sheet, layout->page, &error);
+      layout->texture = render_page (layout->book, layout->page, &error);
     }
   if (error != NULL)
     g_task_return_error (task, error);
@@ -112,7 +116,7 @@ show_trouble (PfSheetPreview *preview, const char *text)
 static void
 show_page (PfSheetPreview *preview, GdkTexture *texture)
 {
-  const guint n = (guint) pf_sheet_n_pages (preview->sheet);
+  const guint n = (guint) pf_book_n_pages (preview->book);
   g_autofree char *text = g_strdup_printf (_ ("Page %u of %u"), preview->page + 1, n);
   gtk_label_set_label (preview->number, text);
   gtk_picture_set_paintable (preview->picture, GDK_PAINTABLE (texture));
@@ -133,8 +137,8 @@ laid_out (GObject *source, GAsyncResult *result, gpointer data G_GNUC_UNUSED)
     return;
   preview->in_work = false;
   preview->shown = layout->wish;
-  g_clear_pointer (&preview->sheet, pf_sheet_free);
-  preview->sheet = g_steal_pointer (&layout->sheet);
+  g_clear_pointer (&preview->book, pf_book_free);
+  preview->book = g_steal_pointer (&layout->book);
   preview->page = layout->page;
   if (done)
     show_page (preview, layout->texture);
@@ -189,9 +193,13 @@ lay_out (PfSheetPreview *preview)
       return;
     }
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  const PfDocument *document = pf_editor_document (preview->editor);
   Layout *layout = g_new0 (Layout, 1);
   layout->pricking = pf_editor_filled (preview->editor);
-  layout->settings = pf_sheet_settings_of (pf_editor_document (preview->editor));
+  layout->settings = pf_sheet_settings_of (document);
+  layout->settings.printer = preview->printer;
+  layout->parts = document->page.parts;
+  layout->pair_colours = document->page.pair_colours;
   layout->date = g_date_time_format (now, "%Y-%m-%d");
   layout->settings.date = layout->date;
   start (preview, layout);
@@ -208,11 +216,11 @@ something_changed (PfSheetPreview *preview)
 static void
 leaf (PfSheetPreview *preview, int by)
 {
-  if (preview->in_work || preview->sheet == NULL)
+  if (preview->in_work || preview->book == NULL)
     return;
   preview->page = (guint) ((int) preview->page + by);
   Layout *layout = g_new0 (Layout, 1);
-  layout->sheet = g_steal_pointer (&preview->sheet);
+  layout->book = g_steal_pointer (&preview->book);
   start (preview, layout);
 }
 
@@ -247,7 +255,7 @@ pf_sheet_preview_dispose (GObject *object)
   if (preview->quit != NULL)
     g_cancellable_cancel (preview->quit);
   g_clear_object (&preview->quit);
-  g_clear_pointer (&preview->sheet, pf_sheet_free);
+  g_clear_pointer (&preview->book, pf_book_free);
   g_clear_object (&preview->editor);
   G_OBJECT_CLASS (pf_sheet_preview_parent_class)->dispose (object);
 }
@@ -309,4 +317,14 @@ pf_sheet_preview_new (PfEditor *editor)
   g_signal_connect_object (editor, "worked-out", G_CALLBACK (something_changed), preview,
                            G_CONNECT_SWAPPED);
   return GTK_WIDGET (preview);
+}
+
+void
+pf_sheet_preview_set_printer (PfSheetPreview *preview, PfPrinterRules printer)
+{
+  if (preview->printer.short_side == printer.short_side &&
+      preview->printer.long_side == printer.long_side)
+    return;
+  preview->printer = printer;
+  something_changed (preview);
 }

@@ -55,6 +55,7 @@ ACTION (turn_upright_activated, pf_canvas_set_turn (CANVAS, 0))
 ACTION (print_activated, pf_window_print (window))
 ACTION (export_activated, pf_window_choose_export (window))
 ACTION (report_activated, pf_window_choose_report (window))
+ACTION (steps_activated, pf_window_choose_steps (window))
 ACTION (canvas_activated,
         gtk_widget_grab_focus (window->at_pillow ? window->pillow : window->canvas))
 ACTION (fullscreen_activated, g_object_set (window, "fullscreened",
@@ -211,12 +212,14 @@ fill_menu (PfWindow *window)
   };
   static const char *const output[][2] = {
     { N_ ("_Print…"), "win.print" },
-    { N_ ("_Export the pricking…"), "win.export" },
+    { N_ ("_Export the pages…"), "win.export" },
     { N_ ("Save the re_port…"), "win.report" },
+    { N_ ("Sa_ve the working steps…"), "win.steps" },
     { N_ ("At the pi_llow"), "win.pillow" },
   };
   static const char *const program[][2] = {
     { N_ ("Measure this _screen…"), "app.true-size" },
+    { N_ ("Meas_ure your printer…"), "app.printer" },
     { N_ ("Prefere_nces"), "app.preferences" },
     { N_ ("_Keyboard shortcuts"), "app.shortcuts" },
     { N_ ("_About Pinfold"), "app.about" },
@@ -284,6 +287,7 @@ pf_window_update_actions (PfWindow *window)
   set_enabled (window, "print", filled);
   set_enabled (window, "export", filled);
   set_enabled (window, "report", filled);
+  set_enabled (window, "steps", filled);
   name_button (window->undo_button, undo != NULL ? g_strdup_printf (_ ("Undo: %s (Ctrl+Z)"), undo)
                                                  : g_strdup (_ ("Nothing to undo")));
   name_button (window->redo_button, redo != NULL
@@ -314,6 +318,7 @@ pf_window_add_actions (PfWindow *window)
     { .name = "print", .activate = print_activated },
     { .name = "export", .activate = export_activated },
     { .name = "report", .activate = report_activated },
+    { .name = "steps", .activate = steps_activated },
     { .name = "canvas", .activate = canvas_activated },
     { .name = "fullscreen", .activate = fullscreen_activated },
     { .name = "close", .activate = close_activated },

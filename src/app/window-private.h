@@ -151,5 +151,6 @@ void pf_window_choose_file (PfWindow *window, const char *title, GtkFileChooserA
 void pf_window_print (PfWindow *window);
 void pf_window_choose_export (PfWindow *window);
 void pf_window_choose_report (PfWindow *window);
+void pf_window_choose_steps (PfWindow *window);
 
 G_END_DECLS

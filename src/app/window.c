@@ -191,6 +191,8 @@ use_preferences (PfWindow *window)
   pf_canvas_set_inches (PF_CANVAS (window->canvas),
                         pf_preferences_units (preferences) == PF_UNITS_INCH);
   pf_editor_set_units (window->editor, pf_preferences_units (preferences));
+  pf_sheet_preview_set_printer (PF_SHEET_PREVIEW (window->preview),
+                                pf_preferences_printer (preferences));
   const PfLook look = pf_preferences_look (preferences);
   pf_canvas_set_look (PF_CANVAS (window->canvas), &look);
   pf_pillow_page_set_text (PF_PILLOW_PAGE (window->pillow),

@@ -15,7 +15,6 @@ typedef struct {
   double edge_gap;
   PfPageSetup page;
   PfPoint rules; /* as measured: along the short side, along the long */
-  int contents;  /* PfBookParts */
   PfBox part;    /* of the close-up */
   PfThreadUse thread;
   gint64 now;
@@ -67,22 +66,21 @@ choose_thread (const PfFillOptions *o, PfThreadUse *use)
   return true;
 }
 
-/* The parts of the book, by name, with commas between. */
+/* What the options say of the book: its parts by name, with commas between. */
 static bool
-choose_contents (const PfFillOptions *o, int *contents)
+choose_contents (const PfFillOptions *o, PfPageSetup *page)
 {
-  static const char *const names[] = {
-    "pricking", "notes", "worksheet", "answers", "report", NULL
-  };
-  g_auto (GStrv) parts =
-      g_strsplit (o->contents != NULL ? o->contents : "pricking,notes,report", ",", -1);
-  *contents = 0;
+  page->pair_colours = page->pair_colours || o->pair_colours;
+  if (o->contents == NULL)
+    return true;
+  g_auto (GStrv) parts = g_strsplit (o->contents, ",", -1);
+  page->parts = 0;
   for (char **part = parts; *part != NULL; part++)
     {
-      int name = 0;
-      if (!pf_parse_choice ("--contents", *part, names, &name))
+      int n = 0;
+      if (!pf_parse_choice ("--contents", *part, pf_book_part_names (), &n))
         return false;
-      *contents |= 1 << name; /* in the order of PfBookParts */
+      page->parts |= (PfBookParts) (1 << n);
     }
   return true;
 }
@@ -118,7 +116,7 @@ read_arguments (const PfFillOptions *o, Job *job)
   s->beads = (PfBeads) job->beads;
   s->all_plain = job->partial == 1;
   s->habits = (PfWorkingHabits){ job->first == 1, (PfWorkBy) job->work_by, job->sew_in == 1 };
-  return pf_parse_point ("--rules", o->rules, &job->rules) && choose_contents (o, &job->contents) &&
+  return pf_parse_point ("--rules", o->rules, &job->rules) && choose_contents (o, &job->page) &&
          choose_thread (o, &job->thread) && choose_page (o, &job->page);
 }
 
@@ -173,6 +171,7 @@ fill_document (const PfFillOptions *o, Job *job, GError **error)
     return NULL;
   job->page = document->page;
   choose_page (o, &job->page); /* read before: nothing is wrong with them */
+  choose_contents (o, &job->page);
   g_autoptr (PfPricking) pricking = pf_document_fill (document, error);
   if (pricking == NULL)
     g_prefix_error (error, "%s: ", o->document);
@@ -253,7 +252,7 @@ save_books (const PfFillOptions *o, const Job *job, const PfPricking *pricking, 
     return true;
   const PfSheetSettings settings = sheet_settings (job);
   g_autoptr (PfBook) book =
-      pf_book_new (pricking, (PfBookParts) job->contents, &settings, o->pair_colours, error);
+      pf_book_new (pricking, job->page.parts, &settings, job->page.pair_colours, error);
   for (char **f = o->books; book != NULL && *f != NULL; f++)
     {
       if (!pf_book_save (book, *f, error))
@@ -350,7 +349,8 @@ pf_fill_command (int argc, char **argv)
               .thread = pf_thread_use_default (),
               .edge_gap = 2,
               .rules = { PF_RULE_LENGTH, PF_RULE_LENGTH } };
-  job.page = (PfPageSetup){ pf_paper_find ("A4", NULL), .enlarge = 1, .background = true };
+  job.page = (PfPageSetup){ pf_paper_find ("A4", NULL), .enlarge = 1, .background = true,
+                            .parts = PF_BOOK_PRICKING | PF_BOOK_NOTES | PF_BOOK_REPORT };
   int status = PF_EXIT_WRONG_USE;
   if (pf_fill_options_parse (&options, argc, argv) && read_arguments (&options, &job))
     status = do_job (&options, &job);

@@ -136,7 +136,7 @@ add_saving (GOptionContext *context, PfFillOptions *o)
            N_ ("Write several parts as one PDF, with page numbers and bookmarks: .pdf")),
     STRING ("contents", &o->contents,
             N_ ("What is in it, with commas between: pricking, notes, worksheet, answers, report "
-                "(default pricking,notes,report)"),
+                "(default: as the document says; pricking,notes,report without one)"),
             N_ ("PARTS")),
     { "pair-colours", 0, 0, G_OPTION_ARG_NONE, &o->pair_colours,
       N_ ("Give pairs colours in its drawings of repeats"), NULL },

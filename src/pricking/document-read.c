@@ -10,8 +10,9 @@
 
 static const char *const document_keys[] = { "format", "version",  "title",      "notes",  "size",
                                              "page",   "underlay", "background", "motifs", NULL };
-static const char *const page_keys[] = { "paper",      "enlarge",    "pins_only", "mirror",
-                                         "background", "edge_strip", "copies",    NULL };
+static const char *const page_keys[] = { "paper",        "enlarge",    "pins_only", "mirror",
+                                         "background",   "edge_strip", "copies",    "parts",
+                                         "pair_colours", NULL };
 static const char *const underlay_keys[] = { "file",     "file_escaped", "map",
                                              "strength", "shown",        NULL };
 
@@ -43,6 +44,31 @@ read_paper (PfJsonReader *reader, JsonObject *object, PfPageSetup *page)
     page->paper = paper;
 }
 
+/* The parts of the book; as they are where the file has none, as older ones do. */
+static void
+read_parts (PfJsonReader *reader, JsonObject *object, PfPageSetup *page)
+{
+  if (!pf_json_member (reader, object, "parts"))
+    return;
+  const char *const *names = pf_book_part_names ();
+  g_auto (GStrv) parts = pf_json_strings (reader, object, "parts");
+  page->parts = 0;
+  for (char **part = parts; *part; part++)
+    {
+      guint n = 0;
+      while (names[n] && strcmp (names[n], *part) != 0)
+        n++;
+      if (names[n])
+        page->parts |= (PfBookParts) (1U << n);
+      else
+        {
+          g_autofree char *all = g_strjoinv (", ", (char **) names);
+          g_autofree char *shown = pf_json_shown (*part);
+          pf_json_fail (reader, _ ("“parts” has “%s”; a part is one of: %s."), shown, all);
+        }
+    }
+}
+
 static void
 read_page (PfJsonReader *reader, JsonObject *document, PfPageSetup *page)
 {
@@ -61,6 +87,8 @@ read_page (PfJsonReader *reader, JsonObject *document, PfPageSetup *page)
   page->copies = pf_json_int (reader, object, "copies", 1);
   if (page->copies < 1 || page->copies > PF_LIMIT_COPIES)
     pf_json_fail (reader, _ ("“copies” must be 1 to %d."), PF_LIMIT_COPIES);
+  read_parts (reader, object, page);
+  page->pair_colours = pf_json_bool (reader, object, "pair_colours");
 }
 
 char *

@@ -14,6 +14,17 @@ limited (double number, double min, double max)
 }
 
 static void
+write_parts (PfJsonWriter *writer, PfBookParts parts)
+{
+  const char *const *names = pf_book_part_names ();
+  pf_json_open_list (writer, "parts", false);
+  for (guint n = 0; names[n]; n++)
+    if (parts & 1U << n)
+      pf_json_put_text (writer, NULL, names[n]);
+  pf_json_close (writer);
+}
+
+static void
 write_page (PfJsonWriter *writer, const PfPageSetup *page)
 {
   pf_json_open_object (writer, "page", true);
@@ -25,6 +36,8 @@ write_page (PfJsonWriter *writer, const PfPageSetup *page)
   pf_json_put_bool (writer, "background", page->background);
   pf_json_put_bool (writer, "edge_strip", page->edge_strip);
   pf_json_put_number (writer, "copies", CLAMP (page->copies, 1, PF_LIMIT_COPIES));
+  write_parts (writer, page->parts);
+  pf_json_put_bool (writer, "pair_colours", page->pair_colours);
   pf_json_close (writer);
 }
 

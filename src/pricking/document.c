@@ -48,6 +48,15 @@ pf_polylines_new (void)
   return g_ptr_array_new_with_free_func ((GDestroyNotify) pf_polyline_free);
 }
 
+const char *const *
+pf_book_part_names (void)
+{
+  static const char *const names[] = {
+    "pricking", "notes", "worksheet", "answers", "report", NULL
+  };
+  return names;
+}
+
 PfDocument *
 pf_document_new (void)
 {
@@ -58,7 +67,9 @@ pf_document_new (void)
   document->notes = g_strdup ("");
   document->width = a4->width;
   document->height = a4->height;
-  document->page = (PfPageSetup){ .paper = a4, .enlarge = 1, .background = true, .copies = 1 };
+  document->page = (PfPageSetup){
+    .paper = a4, .enlarge = 1, .background = true, .copies = 1, .parts = PF_BOOK_PRICKING
+  };
   document->background = pf_polylines_new ();
   return document;
 }

@@ -83,7 +83,16 @@ typedef struct {
   bool shown;
 } PfUnderlay;
 
-/* What is on the printed sheet. */
+/* The parts of what is printed, in their order: a book. */
+typedef enum {
+  PF_BOOK_PRICKING = 1 << 0,
+  PF_BOOK_NOTES = 1 << 1,     /* working notes, with a drawing for each kind of repeat */
+  PF_BOOK_WORKSHEET = 1 << 2, /* the same drawings without the pairs, to be filled in */
+  PF_BOOK_ANSWERS = 1 << 3,   /* and with them */
+  PF_BOOK_REPORT = 1 << 4,    /* the pair-count report */
+} PfBookParts;
+
+/* What is printed, and what is on the pricking's own sheets. */
 typedef struct {
   const PfPaper *paper;
   double enlarge;  /* 1 for true size */
@@ -92,7 +101,12 @@ typedef struct {
   bool background; /* the drawing's other lines */
   bool edge_strip; /* every edge unrolled, on pages of its own */
   int copies;
+  PfBookParts parts;
+  bool pair_colours; /* in the drawings of repeats */
 } PfPageSetup;
+
+/* "pricking", "notes"...: the parts by name, as in files, in their order; NULL-terminated. */
+const char *const *pf_book_part_names (void);
 
 typedef struct {
   int refs; /* private */

@@ -103,7 +103,8 @@ add_pricking (PfBook *book, const PfPricking *pricking, const PfSheetSettings *s
   if (counted == NULL)
     return false;
   PfSheetSettings numbered = *settings;
-  numbered.of_pages = pf_sheet_n_pages (counted) + n_text_pages;
+  if (n_text_pages > 0)
+    numbered.of_pages = pf_sheet_n_pages (counted) + n_text_pages;
   g_autoptr (PfSheet) sheet = pf_sheet_new (pricking, &numbered, error);
   if (sheet == NULL)
     return false;
@@ -142,6 +143,13 @@ PfBook *
 pf_book_new (const PfPricking *pricking, PfBookParts parts, const PfSheetSettings *sheet,
              bool pair_colours, GError **error)
 {
+  if (parts == 0)
+    {
+      g_set_error_literal (error, PF_ERROR, PF_ERROR_SETTING,
+                           _ ("No part is chosen: choose what goes into the book, the pricking, "
+                              "say."));
+      return NULL;
+    }
   g_autoptr (GArray) texts = text_parts (pricking, parts, sheet->paper, pair_colours);
   guint n_text_pages = 0;
   for (guint t = 0; t < texts->len; t++)

@@ -158,6 +158,21 @@ say_scale_and_side (PfFurniture *furniture, const PfSheetSettings *settings)
   say (furniture, 2.5, PF_COLOUR_INK, 2, text);
 }
 
+/* Rules that are as long as they should be on this printer say nothing of another. */
+static void
+say_correction (PfFurniture *furniture, const PfPrinterRules *printer)
+{
+  if (pf_printer_is_true (printer))
+    return;
+  g_autofree char *short_side = pf_text_number (printer->short_side);
+  g_autofree char *long_side = pf_text_number (printer->long_side);
+  /* Translators: the numbers are mm. */
+  g_autofree char *text =
+      g_strdup_printf (_ ("Only for a printer on which 50 mm came out %s short side, %s long side"),
+                       short_side, long_side);
+  say (furniture, 2.3, PF_COLOUR_INK, 2, text);
+}
+
 static char *
 care_text (const PfPricking *pricking)
 {
@@ -223,6 +238,7 @@ pf_furniture_new (const PfPricking *pricking, const PfSheetSettings *settings,
   say_counts (furniture, pricking, settings->pins_only);
   say_motifs (furniture, pricking);
   say_scale_and_side (furniture, settings);
+  say_correction (furniture, &settings->printer);
   if (settings->date)
     say (furniture, 2.5, PF_COLOUR_QUIET, 1, settings->date);
   return furniture;
@@ -261,7 +277,7 @@ char *
 pf_number_of_page (const char *words, size_t n, size_t of_pages)
 {
   return of_pages == 0 ? g_strdup (words)
-                       : g_strdup_printf ("%s   %zu / %zu", words, n + 1, of_pages);
+                       : g_strdup_printf ("%s · %zu / %zu", words, n + 1, of_pages);
 }
 
 /* The line of care and, at its end, the sheet's number. */

@@ -27,6 +27,13 @@ pf_printer_true (void)
   return (PfPrinterRules){ PF_RULE_LENGTH, PF_RULE_LENGTH };
 }
 
+static inline bool
+pf_printer_is_true (const PfPrinterRules *rules)
+{
+  const bool set = rules->short_side != 0 || rules->long_side != 0;
+  return !set || (rules->short_side == PF_RULE_LENGTH && rules->long_side == PF_RULE_LENGTH);
+}
+
 typedef struct {
   const PfPaper *paper;
   double enlarge;         /* 1 for true size */
@@ -191,23 +198,14 @@ guint32 pf_edge_strip_find_pinhole (const PfEdgeStrip *strip, PfPoint at, double
 /* --- Books --------------------------------------------------------------------------------------
  */
 
-/* Parts of a book, in their order. */
-typedef enum {
-  PF_BOOK_PRICKING = 1 << 0,
-  PF_BOOK_NOTES = 1 << 1,     /* working notes, with a drawing for each kind of repeat */
-  PF_BOOK_WORKSHEET = 1 << 2, /* the same drawings without the pairs, to be filled in */
-  PF_BOOK_ANSWERS = 1 << 3,   /* and with them */
-  PF_BOOK_REPORT = 1 << 4,    /* the pair-count report */
-} PfBookParts;
-
 typedef enum { PF_TEACHING_NOTES, PF_TEACHING_WORKSHEET, PF_TEACHING_ANSWERS } PfTeaching;
 
 /* Several parts as one: pages with numbers, bookmarks, and a line of care at each foot. */
 typedef struct PfBook PfBook;
 
 /* The parts of a filled pricking, on the paper of `sheet`, which the pricking's own pages follow in
- * all. With `pair_colours` the pairs in drawings of repeats have colours. PF_ERROR_SETTING,
- * PF_ERROR_TOO_BIG. */
+ * all. With `pair_colours` the pairs in drawings of repeats have colours. A pricking alone is the
+ * sheet itself, without page numbers. PF_ERROR_SETTING (no part among them), PF_ERROR_TOO_BIG. */
 PfBook *pf_book_new (const PfPricking *pricking, PfBookParts parts, const PfSheetSettings *sheet,
                      bool pair_colours, GError **error);
 void pf_book_free (PfBook *book);

@@ -11,6 +11,7 @@
 #include <locale.h>
 #include <math.h>
 #include <preferences-window.h>
+#include <printer-dialog.h>
 #include <shortcuts.h>
 #include <string.h>
 #include <true-size-dialog.h>
@@ -177,6 +178,92 @@ test_true_size (void)
   g_assert_cmpfloat (pf_preferences_pixels_per_mm (preferences), ==, PF_PIXELS_PER_MM_USUAL);
   press (dialog, "_Use this size");
   g_assert_cmpfloat_with_epsilon (pf_preferences_pixels_per_mm (preferences), 5, 1e-9);
+  g_clear_object (&preferences);
+  g_remove (file);
+}
+
+static void
+check_printer (PfPreferences *preferences, double short_side, double long_side, bool files)
+{
+  const PfPrinterRules printer = pf_preferences_printer (preferences);
+  const PfPrinterRules of_files = pf_preferences_printer_of_files (preferences);
+  g_assert_cmpfloat_with_epsilon (printer.short_side, short_side, 1e-9);
+  g_assert_cmpfloat_with_epsilon (printer.long_side, long_side, 1e-9);
+  g_assert_cmpfloat_with_epsilon (of_files.short_side, files ? short_side : 50, 1e-9);
+  g_assert_cmpfloat_with_epsilon (of_files.long_side, files ? long_side : 50, 1e-9);
+}
+
+/* In the printer dialog: types what the rules measured on a sheet printed that way (-1: isn't
+ * asked), and accepts. */
+static void
+measure_printer (PfPreferences *preferences, int way, double short_side, double long_side,
+                 const char *says)
+{
+  GtkWidget *dialog = pf_printer_dialog_new (NULL, preferences);
+  show (dialog);
+  GtkWidget *printed = find (dialog, is_label, "The sheet was printed");
+  g_assert_true ((printed != NULL) == (way >= 0));
+  if (printed != NULL)
+    gtk_drop_down_set_selected (GTK_DROP_DOWN (beside (dialog, "The sheet was printed")),
+                                (guint) way);
+  gtk_spin_button_set_value (
+      GTK_SPIN_BUTTON (beside (dialog, "The rule along the short side of the paper")), short_side);
+  gtk_spin_button_set_value (
+      GTK_SPIN_BUTTON (beside (dialog, "The rule along the long side of the paper")), long_side);
+  g_assert_nonnull (find (dialog, is_label, says));
+  press (dialog, "_Correct pages");
+}
+
+static void
+test_printer (void)
+{
+  g_autofree char *file = NULL;
+  g_autoptr (PfPreferences) preferences = preferences_new (&file);
+  check_printer (preferences, 50, 50, true);
+  measure_printer (preferences, -1, 49.2, 50.5,
+                   "Along the short side pages are made 1.63 % longer.\n"
+                   "Along the long side pages are made 0.99 % shorter.");
+  check_printer (preferences, 49.2, 50.5, true);
+  /* A corrected sheet that is right asks for nothing else; one that isn't adds to it. */
+  measure_printer (preferences, 0, 50, 50,
+                   "Along the short side pages are made 1.63 % longer.\n"
+                   "Along the long side pages are made 0.99 % shorter.");
+  check_printer (preferences, 49.2, 50.5, true);
+  measure_printer (preferences, 0, 50.5, 50,
+                   "Along the short side pages are made 0.62 % longer.\n"
+                   "Along the long side pages are made 0.99 % shorter.");
+  check_printer (preferences, 49.2 * 50.5 / 50, 50.5, true);
+  measure_printer (preferences, 1, 49.5, 50,
+                   "Along the short side pages are made 1.01 % longer.\n"
+                   "Along the long side pages stay as they are.");
+  check_printer (preferences, 49.5, 50, true);
+  g_object_set (preferences, "printer-files", FALSE, NULL);
+  check_printer (preferences, 49.5, 50, false);
+
+  GtkWidget *dialog = pf_printer_dialog_new (NULL, preferences);
+  show (dialog);
+  press (dialog, "_No correction");
+  press (dialog, "_Correct pages");
+  check_printer (preferences, 50, 50, false);
+  g_clear_object (&preferences);
+  g_remove (file);
+}
+
+/* What is off by more than a printer can be, with what is in use, can't be accepted. */
+static void
+test_wrong_printer (void)
+{
+  g_autofree char *file = NULL;
+  g_autoptr (PfPreferences) preferences = preferences_new (&file);
+  g_object_set (preferences, "printer-short-side", 54.0, NULL);
+  GtkWidget *dialog = pf_printer_dialog_new (NULL, preferences);
+  show (dialog);
+  GtkWidget *use = find (dialog, is_button_called, "_Correct pages");
+  g_assert_true (gtk_widget_get_sensitive (use));
+  gtk_spin_button_set_value (
+      GTK_SPIN_BUTTON (beside (dialog, "The rule along the short side of the paper")), 52);
+  g_assert_false (gtk_widget_get_sensitive (use));
+  gtk_window_destroy (GTK_WINDOW (dialog));
   g_clear_object (&preferences);
   g_remove (file);
 }
@@ -484,6 +571,8 @@ main (int argc, char **argv)
   setlocale (LC_ALL, "C.UTF-8");
   g_test_add_func ("/app/dialogs/preferences", test_preferences);
   g_test_add_func ("/app/dialogs/true-size", test_true_size);
+  g_test_add_func ("/app/dialogs/printer", test_printer);
+  g_test_add_func ("/app/dialogs/printer/wrong", test_wrong_printer);
   g_test_add_func ("/app/dialogs/keys", test_keys);
   g_test_add_func ("/app/dialogs/import", test_import);
   g_test_add_func ("/app/dialogs/import/none", test_import_none);

@@ -89,7 +89,8 @@ choose (PfPreferences *preferences)
   g_object_set (preferences, "units", PF_UNITS_INCH, "style", PF_STYLE_DARK_CONTRAST, "new-colour",
                 "#123456", "finished-colour", "#FFfe01", "line-width", 2.5, "pixels-per-mm", 5.25,
                 "layers", PF_LAYER_OUTLINE | PF_LAYER_THREADS, "last-folder", "/a b/ü;c\n ",
-                "welcome-shown", TRUE, "edge-strip", FALSE, NULL);
+                "welcome-shown", TRUE, "edge-strip", FALSE, "printer-short-side", 49.25,
+                "printer-long-side", 50.5, "printer-files", FALSE, NULL);
 }
 
 static void
@@ -103,6 +104,11 @@ assert_chosen (PfPreferences *preferences)
   g_assert_cmpfloat (pf_preferences_pixels_per_mm (preferences), ==, 5.25);
   g_assert_cmpuint (pf_preferences_layers (preferences), ==, PF_LAYER_OUTLINE | PF_LAYER_THREADS);
   g_assert_false (pf_preferences_edge_strip (preferences));
+  const PfPrinterRules printer = pf_preferences_printer (preferences);
+  g_assert_cmpfloat (printer.short_side, ==, 49.25);
+  g_assert_cmpfloat (printer.long_side, ==, 50.5);
+  const PfPrinterRules of_files = pf_preferences_printer_of_files (preferences);
+  g_assert_true (pf_printer_is_true (&of_files));
   const PfLook look = pf_preferences_look (preferences);
   g_assert_cmpstr (look.colours[PF_PAIR_NEW], ==, "#123456");
   g_assert_cmpstr (look.colours[PF_PAIR_FINISHED], ==, "#FFfe01");
@@ -125,6 +131,9 @@ test_round_trip (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (pf_preferences_units (second), ==, PF_UNITS_MM);
   g_assert_cmpfloat (pf_preferences_pixels_per_mm (second), ==, 5.25); /* measured, not chosen */
   pf_preferences_reset_property (second, "pixels-per-mm");
+  pf_preferences_reset_property (second, "printer-short-side");
+  pf_preferences_reset_property (second, "printer-long-side");
+  pf_preferences_reset_property (second, "printer-files");
   g_object_set (second, "layers", PF_LAYER_ALL, "last-folder", NULL, "welcome-shown", FALSE,
                 "edge-strip", TRUE, NULL);
   g_object_unref (second);

@@ -15,12 +15,27 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (PopplerPage, g_object_unref)
 
 #define POINTS_PER_MM (72 / 25.4)
 
-/* A sheet of one colour, and on page n a black bar 100 mm long and a bar 100 mm high that begin
- * 10 + n mm from the left and 20 mm from the top. */
+typedef struct {
+  const char *paper;
+  double width, height; /* upright, mm */
+  bool lies[2];         /* each of two pages */
+  bool fails;           /* the second page can't be drawn */
+} Case;
+
+static bool
+lies (gpointer data, size_t n)
+{
+  const Case *this = data;
+  return this->lies[n];
+}
+
+/* On page n a black bar 100 mm long and a bar 100 mm high that begin 10 + n mm from the left and 20
+ * mm from the top. */
 static bool
 draw_bars (gpointer data, size_t n, cairo_t *cr, GError **error)
 {
-  if (data && n == 1)
+  const Case *this = data;
+  if (this->fails && n == 1)
     {
       g_set_error_literal (error, PF_ERROR, PF_ERROR_FILE, "a page that can't be drawn");
       return false;
@@ -31,25 +46,19 @@ draw_bars (gpointer data, size_t n, cairo_t *cr, GError **error)
   return true;
 }
 
-typedef struct {
-  const char *paper;
-  double width, height;
-} Case;
-
 static char *
-export_to (const Case *this, gpointer data, GtkPrintOperation **operation)
+export_to (const Case *this, GtkPrintOperation **operation)
 {
   char *path = NULL;
   g_close (g_file_open_tmp ("pinfold-print-XXXXXX.pdf", &path, NULL), NULL);
   const PfPrintJob job = {
     .title = "Bars",
     .paper = pf_paper_find (this->paper, NULL),
-    .width = this->width,
-    .height = this->height,
     .n_pages = 2,
     .copies = 1,
+    .lies = lies,
     .draw = draw_bars,
-    .data = data,
+    .data = (gpointer) this,
   };
   *operation = pf_print_operation_new (&job);
   gtk_print_operation_set_export_filename (*operation, path);
@@ -91,7 +100,7 @@ test_true_size (gconstpointer data)
   const Case *this = data;
   g_autoptr (GtkPrintOperation) operation = NULL;
   g_autoptr (GError) error = NULL;
-  g_autofree char *path = export_to (this, NULL, &operation);
+  g_autofree char *path = export_to (this, &operation);
   g_assert_cmpint (
       gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error), ==,
       GTK_PRINT_OPERATION_RESULT_APPLY);
@@ -107,8 +116,9 @@ test_true_size (gconstpointer data)
       g_autoptr (PopplerPage) page = poppler_document_get_page (document, n);
       double width, height;
       poppler_page_get_size (page, &width, &height);
-      g_assert_cmpfloat_with_epsilon (width, this->width * POINTS_PER_MM, 0.01);
-      g_assert_cmpfloat_with_epsilon (height, this->height * POINTS_PER_MM, 0.01);
+      const bool turned = this->lies[n];
+      g_assert_cmpfloat_with_epsilon (turned ? height : width, this->width * POINTS_PER_MM, 0.01);
+      g_assert_cmpfloat_with_epsilon (turned ? width : height, this->height * POINTS_PER_MM, 0.01);
       const PfBox ink = ink_of (page);
       const double pixel = 0.13; /* an eighth of a point */
       g_assert_cmpfloat_with_epsilon (ink.max.x - ink.min.x, 283.465, pixel);
@@ -122,10 +132,10 @@ test_true_size (gconstpointer data)
 static void
 test_trouble (void)
 {
-  const Case this = { "A4", 210, 297 };
+  const Case this = { "A4", 210, 297, .fails = true };
   g_autoptr (GtkPrintOperation) operation = NULL;
   g_autoptr (GError) error = NULL;
-  g_autofree char *path = export_to (&this, &operation, &operation);
+  g_autofree char *path = export_to (&this, &operation);
   g_assert_cmpint (
       gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error), !=,
       GTK_PRINT_OPERATION_RESULT_APPLY);
@@ -136,14 +146,15 @@ test_trouble (void)
 static void
 test_copies (void)
 {
+  Case this = { "Letter", 215.9, 279.4, .lies = { true } };
   const PfPrintJob job = {
     .title = "Bars",
-    .paper = pf_paper_find ("Letter", NULL),
-    .width = 279.4,
-    .height = 215.9,
+    .paper = pf_paper_find (this.paper, NULL),
     .n_pages = 1,
     .copies = 3,
+    .lies = lies,
     .draw = draw_bars,
+    .data = &this,
   };
   g_autoptr (GtkPrintOperation) operation = pf_print_operation_new (&job);
   GtkPrintSettings *settings = gtk_print_operation_get_print_settings (operation);
@@ -160,16 +171,21 @@ main (int argc, char **argv)
 {
   /* ISO 216 and ANSI/ASME Y14.1, upright and lying. */
   static const Case cases[] = {
-    { "A4", 210, 297 },         { "A4", 297, 210 },         { "A3", 297, 420 },
-    { "Letter", 215.9, 279.4 }, { "Letter", 279.4, 215.9 },
+    { "A4", 210, 297, .lies = { false, false } },
+    { "A4", 210, 297, .lies = { true, true } },
+    { "A4", 210, 297, .lies = { true, false } },
+    { "A4", 210, 297, .lies = { false, true } },
+    { "A3", 297, 420, .lies = { false, false } },
+    { "Letter", 215.9, 279.4, .lies = { false, false } },
+    { "Letter", 215.9, 279.4, .lies = { true, true } },
   };
   gtk_disable_setlocale ();
   g_test_init (&argc, &argv, NULL);
   for (size_t i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autofree char *name =
-          g_strdup_printf ("/app/print/true-size/%s/%s", cases[i].paper,
-                           cases[i].width > cases[i].height ? "lying" : "upright");
+      g_autofree char *name = g_strdup_printf ("/app/print/true-size/%s/%s-%s", cases[i].paper,
+                                               cases[i].lies[0] ? "lying" : "upright",
+                                               cases[i].lies[1] ? "lying" : "upright");
       g_test_add_data_func (name, &cases[i], test_true_size);
     }
   g_test_add_func ("/app/print/trouble", test_trouble);

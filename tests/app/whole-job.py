@@ -71,7 +71,7 @@ def check_outputs(tap, program, document, name, by_keyboard=False):
                    stdout=subprocess.DEVNULL)
     tap.ok(report.read_bytes() == again.read_bytes() and again.stat().st_size > 500,
            f"{name}: the window's report is the command line's, byte for byte")
-    program.choose_file("ctrl+e", "Export the pricking", pdf)
+    program.choose_file("ctrl+e", "Export the pages", pdf)
     wait_until(pdf.exists, "the sheet")
     program.find(re.compile("Written: .*"), "label")
     facts = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout
@@ -79,6 +79,36 @@ def check_outputs(tap, program, document, name, by_keyboard=False):
     size = re.search(r"^Page size: .*\((.*)\)$", facts, re.M)[1]
     tap.ok((pages, size) == ("1", "A4"),
            f"{name}: the sheet is one page of A4", facts)
+
+
+def words_of(pdf):
+    return subprocess.run(["pdftotext", pdf, "-"], capture_output=True, text=True, check=True).stdout
+
+
+def check_book(tap, program, document):
+    """The book with all its parts, saved from the window, against the command line's; and the
+    steps."""
+    book, again = FOLDER / "book.pdf", FOLDER / "book-again.pdf"
+    steps, steps_again = FOLDER / "steps.txt", FOLDER / "steps-again.txt"
+    for part in ("Working notes", "Worksheet", "Answers", "Pair-count report", "Pairs in colours"):
+        program.press(part, "check box")
+    pages = program.find(re.compile(r"Page 1 of ([6-9]|[1-9]\d)"), "label").name.split()[-1]
+    program.key("ctrl+s")
+    wait_until(lambda: not program.title().startswith("•"), "a title that says it is saved")
+    program.choose_file("ctrl+e", "Export the pages", book)
+    wait_until(book.exists, "the book")
+    program.press("Save the working steps…", "push button")
+    program.choose_file(None, "Save the working steps", steps)
+    wait_until(steps.exists, "the steps")
+    subprocess.run([os.environ["PF_CLI"], "fill", document, "--book", again, "--steps",
+                    steps_again], check=True, stdout=subprocess.DEVNULL)
+    facts = subprocess.run(["pdfinfo", book], capture_output=True, text=True, check=True).stdout
+    tap.equal(re.search(r"^Pages: +(.*)$", facts, re.M)[1], pages, "The book is as the preview")
+    words = words_of(book)
+    tap.ok(words == words_of(again) and "Working notes" in words and "Worksheet" in words,
+           "The book is the command line's, word for word")
+    tap.ok(steps.read_bytes() == steps_again.read_bytes() and steps.stat().st_size > 2000,
+           "The steps are the command line's, byte for byte")
 
 
 def with_pointer(tap):
@@ -127,6 +157,7 @@ def with_pointer(tap):
     wait_until(lambda: program.counts().name == without, "the counts of the saved document")
     tap.ok(True, "Opened again by its name, with all choices in it")
     check_outputs(tap, program, document, "leaf")
+    check_book(tap, program, document)
     tap.equal(program.close(), 0, "Closed without a question after exports")
 
 

@@ -263,6 +263,8 @@ static const struct {
   { "page-key", DOCUMENT (", \"page\": {\"margin\": 3}"), "“margin” isn't known", "page" },
   { "paper", DOCUMENT (", \"page\": {\"paper\": \"A9\"}"), "A9", "page" },
   { "copies", DOCUMENT (", \"page\": {\"copies\": 0}"), "1 to 999", "page" },
+  { "part", DOCUMENT (", \"page\": {\"parts\": [\"pricking\", \"cover\"]}"), "“cover”", "page" },
+  { "parts", DOCUMENT (", \"page\": {\"parts\": \"pricking\"}"), "“parts”", "page" },
   { "copies-half", DOCUMENT (", \"page\": {\"copies\": 1.5}"), "whole number", "page" },
   { "underlay-file", DOCUMENT (", \"underlay\": {\"map\": [1, 0, 0, 1, 0, 0]}"), "“file”",
     "underlay" },

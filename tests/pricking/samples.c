@@ -332,7 +332,9 @@ with_page (const PfDocument *document)
                               g_test_rand_int_range (0, 2),
                               g_test_rand_int_range (0, 2),
                               g_test_rand_int_range (0, 2),
-                              g_test_rand_int_range (1, 9) };
+                              g_test_rand_int_range (1, 9),
+                              (PfBookParts) g_test_rand_int_range (0, 2 * PF_BOOK_REPORT),
+                              g_test_rand_int_range (0, 2) };
   return copy;
 }
 

@@ -7,6 +7,7 @@
  */
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include <poppler.h>
 
@@ -231,6 +232,7 @@ test_printer (void)
           xmlFree (box);
           xmlFreeDoc (svg);
         }
+      g_assert_nonnull (strstr (pf_sheet_page_svg (sheet, 0), "Only for a printer on which 50 mm"));
       /* And in the PDF, as rendered: as long as they must be for that printer. */
       PopplerDocument *document = open_pdf (sheet);
       PopplerPage *page = poppler_document_get_page (document, 0);
