@@ -190,7 +190,7 @@ export_chosen (PfWindow *window, GFile *file)
 static void
 report_chosen (PfWindow *window, GFile *file)
 {
-  static const char *const endings[] = { ".pdf", ".html", ".txt", ".json", ".csv", NULL };
+  static const char *const endings[] = { ".pdf", ".html", ".ods", ".txt", ".json", ".csv", NULL };
   start_for_file (window, file, TO_REPORT, endings);
 }
 
@@ -229,12 +229,14 @@ void
 pf_window_choose_report (PfWindow *window)
 {
   static const char *const to_read[] = { "*.pdf", "*.html", "*.txt", NULL };
+  static const char *const sheets[] = { "*.ods", NULL };
   static const char *const winding[] = { "*-winding.csv", NULL };
   static const char *const to_compute[] = { "*.csv", "*.json", NULL };
   const PfFileKind kinds[] = {
     { _ ("Reports to print and read (.pdf, .html, .txt)"), to_read },
-    { _ ("Winding lists for a spreadsheet (-winding.csv)"), winding },
-    { _ ("All sewings for a spreadsheet, all figures (.csv, .json)"), to_compute },
+    { _ ("Spreadsheets (.ods)"), sheets },
+    { _ ("Winding lists as a plain table (-winding.csv)"), winding },
+    { _ ("All sewings as a plain table (.csv), all figures (.json)"), to_compute },
   };
   g_autofree char *name = suggest (window, _ ("-report.pdf"));
   pf_window_choose_file (window, _ ("Save the pair-count report"), GTK_FILE_CHOOSER_ACTION_SAVE,

@@ -123,7 +123,7 @@ add_saving (GOptionContext *context, PfFillOptions *o)
 {
   const GOptionEntry entries[] = {
     FILES ("report", &o->reports,
-           N_ ("Write the pair-count report: .pdf, .html, .txt, .json, .csv for the sewings, "
+           N_ ("Write the pair-count report: .pdf, .html, .ods, .txt, .json, .csv for the sewings, "
                "-winding.csv for what to wind (may be given several times)")),
     FILES ("sheet", &o->sheets,
            N_ ("Write the pricking: .pdf, .svg or .png (may be given several times)")),
@@ -319,7 +319,7 @@ check_outputs (const PfFillOptions *o)
 bool
 pf_fill_options_parse (PfFillOptions *o, int argc, char **argv)
 {
-  static const char *const reports[] = { ".pdf", ".html", ".txt", ".json", ".csv", NULL };
+  static const char *const reports[] = { ".pdf", ".html", ".ods", ".txt", ".json", ".csv", NULL };
   static const char *const sheets[] = { ".pdf", ".svg", ".png", NULL };
   static const char *const books[] = { ".pdf", NULL }, *const steps[] = { ".txt", NULL };
   g_autoptr (GOptionContext) context = describe_options (o);

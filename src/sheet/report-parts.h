@@ -76,6 +76,9 @@ GPtrArray *pf_report_parts_pages (const PfReportParts *parts, const PfPaper *pap
 /* As a PDF, its pages numbered, with the line of care on each; NULL on error. */
 GByteArray *pf_report_parts_pdf (const PfReportParts *parts, const PfPaper *paper, gint64 created,
                                  GError **error);
+/* As an OpenDocument spreadsheet, a sheet for each section; NULL on error. */
+GByteArray *pf_report_parts_ods (const PfReportParts *parts, bool several_motifs, gint64 created,
+                                 GError **error);
 /* As one HTML file that needs no other. Free with g_free(). */
 char *pf_report_parts_html (const PfReportParts *parts);
 

@@ -101,6 +101,15 @@ save_pdf (const PfPricking *pricking, const PfPaper *paper, gint64 created, cons
   return pdf && pf_file_save (filename, (const char *) pdf->data, pdf->len, error);
 }
 
+static bool
+save_ods (const PfPricking *pricking, gint64 created, const char *filename, GError **error)
+{
+  g_autoptr (PfReportParts) parts = pf_report_parts_new (pricking);
+  g_autoptr (GByteArray) ods =
+      pf_report_parts_ods (parts, pricking->motifs->len > 1, created, error);
+  return ods && pf_file_save (filename, (const char *) ods->data, ods->len, error);
+}
+
 bool
 pf_report_save_on (const PfPricking *pricking, const PfPaper *paper, gint64 created,
                    const char *filename, GError **error)
@@ -115,16 +124,18 @@ pf_report_save_on (const PfPricking *pricking, const PfPaper *paper, gint64 crea
   };
   if (pf_file_ends_in (filename, ".pdf"))
     return save_pdf (pricking, paper, created, filename, error);
+  if (pf_file_ends_in (filename, ".ods"))
+    return save_ods (pricking, created, filename, error);
   for (size_t f = 0; f < G_N_ELEMENTS (formats); f++)
     if (pf_file_ends_in (filename, formats[f].ending))
       {
         g_autofree char *text = formats[f].write (pricking);
         return pf_file_save (filename, text, strlen (text), error);
       }
-  g_set_error (
-      error, PF_ERROR, PF_ERROR_SETTING,
-      _ ("The report “%s” doesn’t end in .pdf, .html, .txt, .json or .csv: choose one of these."),
-      filename);
+  g_set_error (error, PF_ERROR, PF_ERROR_SETTING,
+               _ ("The report “%s” doesn’t end in .pdf, .html, .ods, .txt, .json or .csv: choose "
+                  "one of these."),
+               filename);
   return false;
 }
 

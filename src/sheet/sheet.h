@@ -234,9 +234,9 @@ char *pf_report_json (const PfPricking *pricking);
 char *pf_report_csv (const PfPricking *pricking);
 char *pf_report_winding_csv (const PfPricking *pricking);
 
-/* Saves the report that the name ends in: .pdf, .html, .txt, .json, .csv for the sewings,
- * -winding.csv for the winding list. Whole or not at all. A PDF is on `paper` and says that it was
- * made at `created` (seconds since 1970). */
+/* Saves the report that the name ends in: .pdf, .html, .ods (a spreadsheet), .txt, .json, .csv for
+ * the sewings, -winding.csv for the winding list. Whole or not at all. A PDF is on `paper`, and like
+ * a spreadsheet says that it was made at `created` (seconds since 1970). */
 bool pf_report_save_on (const PfPricking *pricking, const PfPaper *paper, gint64 created,
                         const char *filename, GError **error);
 /* The same, on A4 and now. */

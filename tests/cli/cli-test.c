@@ -453,8 +453,8 @@ static void
 test_same_bytes (void)
 {
   g_setenv ("SOURCE_DATE_EPOCH", "1700000000", TRUE);
-  const char *const endings[] = { ".pdf", ".svg",        ".png",  ".json",       ".txt",
-                                  ".csv", "-report.pdf", ".html", "-winding.csv" };
+  const char *const endings[] = { ".pdf", ".svg",        ".png",  ".json",        ".txt",
+                                  ".csv", "-report.pdf", ".html", "-winding.csv", ".ods" };
   for (int k = 0; k < 2; k++)
     {
       g_autofree char *words =
@@ -462,8 +462,8 @@ test_same_bytes (void)
                            "--sheet same%d.pdf --sheet same%d.svg --sheet same%d.png "
                            "--report same%d.json --report same%d.txt --report same%d.csv "
                            "--report same%d-report.pdf --report same%d.html "
-                           "--report same%d-winding.csv",
-                           k, k, k, k, k, k, k, k, k);
+                           "--report same%d-winding.csv --report same%d.ods",
+                           k, k, k, k, k, k, k, k, k, k);
       g_auto (Run) run = run_demo (words);
       g_assert_cmpint (run.status, ==, 0);
     }
