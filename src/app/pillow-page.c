@@ -12,7 +12,9 @@
 
 G_DEFINE_FINAL_TYPE (PfPillowPage, pf_pillow_page, GTK_TYPE_BOX)
 
-static guint leave_signal;
+enum { LEAVE, WHOLE_CHANGED, N_SIGNALS };
+
+static guint signals[N_SIGNALS];
 
 /* --- What is shown ------------------------------------------------------------------------------
  */
@@ -146,15 +148,24 @@ pf_pillow_page_repeat_given (PfPillowPage *page)
 void
 pf_pillow_page_set_whole (PfPillowPage *page, bool whole)
 {
+  if (page->whole == whole)
+    return;
   page->whole = whole;
   gtk_toggle_button_set_active (page->whole_button, whole);
   pf_pillow_page_update (page);
+  g_signal_emit (page, signals[WHOLE_CHANGED], 0);
+}
+
+bool
+pf_pillow_page_whole (PfPillowPage *page)
+{
+  return page->whole;
 }
 
 void
 pf_pillow_page_leave (PfPillowPage *page)
 {
-  g_signal_emit (page, leave_signal, 0);
+  g_signal_emit (page, signals[LEAVE], 0);
 }
 
 void
@@ -244,8 +255,10 @@ pf_pillow_page_class_init (PfPillowPageClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = pf_pillow_page_dispose;
   GTK_WIDGET_CLASS (class)->grab_focus = pf_pillow_page_grab_focus;
-  leave_signal = g_signal_new ("leave", PF_TYPE_PILLOW_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                               G_TYPE_NONE, 0);
+  signals[LEAVE] = g_signal_new ("leave", PF_TYPE_PILLOW_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                 NULL, G_TYPE_NONE, 0);
+  signals[WHOLE_CHANGED] = g_signal_new ("whole-changed", PF_TYPE_PILLOW_PAGE, G_SIGNAL_RUN_LAST, 0,
+                                         NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

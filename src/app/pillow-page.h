@@ -3,7 +3,8 @@
  * At the pillow: the active motif step by step, for a screen beside the pillow. Space, Return and
  * the arrow and page keys move on and back, as pedals send them; so does a tap on the words.
  *
- * It works only while it is shown. Signal "leave": she wants to go back to the drawing.
+ * It works only while it is shown. Signals: "leave": she wants to go back to the drawing;
+ * "whole-changed": she takes the steps of a repeat as one from now on, or one by one.
  */
 #pragma once
 
@@ -25,6 +26,7 @@ void pf_pillow_page_set_text (PfPillowPage *page, double pixels);
 
 /* Takes the steps of a repeat as one. */
 void pf_pillow_page_set_whole (PfPillowPage *page, bool whole);
+bool pf_pillow_page_whole (PfPillowPage *page);
 
 /* The plan and the place that are shown; NULL if the motif can't be worked. Borrowed. */
 const PfPillowPlan *pf_pillow_page_plan (PfPillowPage *page, size_t *place);

@@ -33,6 +33,7 @@ enum {
   PROP_LAYERS,
   PROP_EDGE_STRIP,
   PROP_PILLOW_TEXT,
+  PROP_PILLOW_WHOLE,
   PROP_LAST_FOLDER,
   PROP_WELCOME_SHOWN,
   N_PROPS
@@ -242,6 +243,12 @@ pf_preferences_pillow_text (PfPreferences *preferences)
 }
 
 bool
+pf_preferences_pillow_whole (PfPreferences *preferences)
+{
+  return g_value_get_boolean (&preferences->values[PROP_PILLOW_WHOLE]);
+}
+
+bool
 pf_preferences_welcome_shown (PfPreferences *preferences)
 {
   return g_value_get_boolean (&preferences->values[PROP_WELCOME_SHOWN]);
@@ -352,6 +359,7 @@ make_props (void)
   props[PROP_EDGE_STRIP] = g_param_spec_boolean ("edge-strip", NULL, NULL, TRUE, flags);
   props[PROP_PILLOW_TEXT] = g_param_spec_double ("pillow-text", NULL, NULL, PF_PILLOW_TEXT_MIN,
                                                  PF_PILLOW_TEXT_MAX, PF_PILLOW_TEXT_USUAL, flags);
+  props[PROP_PILLOW_WHOLE] = g_param_spec_boolean ("pillow-whole", NULL, NULL, FALSE, flags);
   props[PROP_LAST_FOLDER] = g_param_spec_string ("last-folder", NULL, NULL, NULL, flags);
   props[PROP_WELCOME_SHOWN] = g_param_spec_boolean ("welcome-shown", NULL, NULL, FALSE, flags);
 }

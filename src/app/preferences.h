@@ -15,6 +15,7 @@
  *   "layers"            PfLayers: what is shown
  *   "edge-strip"        is the edge strip shown below the drawing?
  *   "pillow-text"       22 to 72: the size of letters at the pillow, pixels
+ *   "pillow-whole"      are the steps of a repeat taken as one there?
  *   "last-folder"       where files were last opened or saved, or NULL
  *   "welcome-shown"     was the first start's welcome shown?
  *
@@ -84,6 +85,7 @@ PfPrinterRules pf_preferences_printer (PfPreferences *preferences);
 PfPrinterRules pf_preferences_printer_of_files (PfPreferences *preferences);
 bool pf_preferences_edge_strip (PfPreferences *preferences);
 double pf_preferences_pillow_text (PfPreferences *preferences);
+bool pf_preferences_pillow_whole (PfPreferences *preferences);
 bool pf_preferences_welcome_shown (PfPreferences *preferences);
 /* Borrowed, until the next change. */
 const char *pf_preferences_colour (PfPreferences *preferences, PfPairKind kind);

@@ -163,6 +163,7 @@ content_new (Printer *printer)
   gtk_widget_set_margin_bottom (form, 18);
   pf_form_add_wide (
       GTK_GRID (form),
+      /* xgettext:no-c-format */
       pf_hint_new (_ ("Print a pricking at 100 %, and lay a ruler along the two check rules in its "
                       "corner. Each should be 50 mm long. Type in what they measure, and pages are "
                       "corrected, along either side by itself. It need be done only once for each "

@@ -219,6 +219,7 @@ add_view_controls (PfStatusBar *bar)
   gtk_box_append (box, make_button ("zoom-out-symbolic", "win.zoom-out", _ ("Zoom out (Ctrl+-)")));
   bar->zoom = GTK_LABEL (gtk_label_new ("100 %"));
   gtk_label_set_width_chars (bar->zoom, 6);
+  /* xgettext:no-c-format */
   gtk_widget_set_tooltip_text (GTK_WIDGET (bar->zoom), _ ("100 % is true size on this screen"));
   gtk_box_append (box, GTK_WIDGET (bar->zoom));
   gtk_box_append (box, make_button ("zoom-in-symbolic", "win.zoom-in", _ ("Zoom in (Ctrl++)")));

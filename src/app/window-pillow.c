@@ -14,12 +14,22 @@ left (PfWindow *window)
   pf_window_go_to_pillow (window, false);
 }
 
+static void
+whole_changed (PfWindow *window)
+{
+  if (pf_window_preferences (window) != NULL)
+    g_object_set (pf_window_preferences (window), "pillow-whole",
+                  pf_pillow_page_whole (PF_PILLOW_PAGE (window->pillow)), NULL);
+}
+
 void
 pf_window_add_pillow (PfWindow *window)
 {
   window->pillow = pf_pillow_page_new (window->editor);
   gtk_stack_add_named (window->view_stack, window->pillow, "pillow");
   g_signal_connect_object (window->pillow, "leave", G_CALLBACK (left), window, G_CONNECT_SWAPPED);
+  g_signal_connect_object (window->pillow, "whole-changed", G_CALLBACK (whole_changed), window,
+                           G_CONNECT_SWAPPED);
 }
 
 static void

@@ -197,6 +197,8 @@ use_preferences (PfWindow *window)
   pf_canvas_set_look (PF_CANVAS (window->canvas), &look);
   pf_pillow_page_set_text (PF_PILLOW_PAGE (window->pillow),
                            pf_preferences_pillow_text (preferences));
+  pf_pillow_page_set_whole (PF_PILLOW_PAGE (window->pillow),
+                            pf_preferences_pillow_whole (preferences));
   pf_strip_view_set_look (PF_STRIP_VIEW (window->strip), &look);
   pf_window_show_layers (window, pf_preferences_layers (preferences));
   pf_window_want_strip (window, pf_preferences_edge_strip (preferences));

@@ -90,7 +90,7 @@ choose (PfPreferences *preferences)
                 "#123456", "finished-colour", "#FFfe01", "line-width", 2.5, "pixels-per-mm", 5.25,
                 "layers", PF_LAYER_OUTLINE | PF_LAYER_THREADS, "last-folder", "/a b/ü;c\n ",
                 "welcome-shown", TRUE, "edge-strip", FALSE, "printer-short-side", 49.25,
-                "printer-long-side", 50.5, "printer-files", FALSE, NULL);
+                "printer-long-side", 50.5, "printer-files", FALSE, "pillow-whole", TRUE, NULL);
 }
 
 static void
@@ -109,6 +109,7 @@ assert_chosen (PfPreferences *preferences)
   g_assert_cmpfloat (printer.long_side, ==, 50.5);
   const PfPrinterRules of_files = pf_preferences_printer_of_files (preferences);
   g_assert_true (pf_printer_is_true (&of_files));
+  g_assert_true (pf_preferences_pillow_whole (preferences));
   const PfLook look = pf_preferences_look (preferences);
   g_assert_cmpstr (look.colours[PF_PAIR_NEW], ==, "#123456");
   g_assert_cmpstr (look.colours[PF_PAIR_FINISHED], ==, "#FFfe01");
@@ -135,7 +136,7 @@ test_round_trip (Fixture *fixture, gconstpointer data)
   pf_preferences_reset_property (second, "printer-long-side");
   pf_preferences_reset_property (second, "printer-files");
   g_object_set (second, "layers", PF_LAYER_ALL, "last-folder", NULL, "welcome-shown", FALSE,
-                "edge-strip", TRUE, NULL);
+                "edge-strip", TRUE, "pillow-whole", FALSE, NULL);
   g_object_unref (second);
 
   g_autoptr (PfPreferences) third = pf_preferences_new (fixture->file);
