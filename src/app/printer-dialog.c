@@ -178,6 +178,11 @@ content_new (Printer *printer)
   gtk_label_set_wrap (printer->outcome, TRUE);
   gtk_label_set_max_width_chars (printer->outcome, 60);
   pf_form_add_wide (GTK_GRID (form), GTK_WIDGET (printer->outcome));
+  GtkWidget *none = gtk_button_new_with_mnemonic (_ ("_No correction"));
+  gtk_widget_set_halign (none, GTK_ALIGN_START);
+  gtk_widget_set_tooltip_text (none, _ ("Takes both rules as 50 mm long"));
+  g_signal_connect_swapped (none, "clicked", G_CALLBACK (forget), printer);
+  pf_form_add_wide (GTK_GRID (form), none);
   pf_form_add_wide (GTK_GRID (form), printer->files);
   pf_form_add_wide (GTK_GRID (form),
                     pf_hint_new (_ ("Turn that off before you save files for others: their "
@@ -190,12 +195,10 @@ add_buttons (GtkWindow *dialog, Printer *printer)
 {
   GtkWidget *cancel = pf_dialog_add_button (dialog, _ ("C_ancel"), false);
   printer->use = pf_dialog_add_button (dialog, _ ("_Correct pages"), true);
-  GtkWidget *none = pf_dialog_add_button (dialog, _ ("_No correction"), true);
   gtk_header_bar_set_show_title_buttons (GTK_HEADER_BAR (gtk_window_get_titlebar (dialog)), FALSE);
   gtk_widget_add_css_class (printer->use, "suggested-action");
   gtk_window_set_default_widget (dialog, printer->use);
   g_signal_connect_swapped (cancel, "clicked", G_CALLBACK (gtk_window_close), dialog);
-  g_signal_connect_swapped (none, "clicked", G_CALLBACK (forget), printer);
   g_signal_connect (printer->use, "clicked", G_CALLBACK (accept), printer);
 }
 
