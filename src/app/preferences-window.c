@@ -115,12 +115,37 @@ add_lines (GtkGrid *form, PfPreferences *preferences)
       pf_hint_new (_ ("1 is as printed. The printed sheet keeps its own colours and widths.")));
 }
 
+typedef GtkWidget *(*NewDialog) (GtkWindow *parent, PfPreferences *preferences);
+
 static void
-measure (GtkWidget *button, PfPreferences *preferences)
+open_dialog (GtkWidget *button, PfPreferences *preferences, NewDialog dialog_new)
 {
-  GtkWidget *dialog =
-      pf_true_size_dialog_new (GTK_WINDOW (gtk_widget_get_root (button)), preferences);
-  gtk_window_present (GTK_WINDOW (dialog));
+  GtkWindow *parent = GTK_WINDOW (gtk_widget_get_root (button));
+  gtk_window_present (GTK_WINDOW (dialog_new (parent, preferences)));
+}
+
+static void
+measure_screen (GtkWidget *button, PfPreferences *preferences)
+{
+  open_dialog (button, preferences, pf_true_size_dialog_new);
+}
+
+static void
+measure_printer (GtkWidget *button, PfPreferences *preferences)
+{
+  open_dialog (button, preferences, pf_printer_dialog_new);
+}
+
+/* What is measured, in words, and a button to measure it. */
+static void
+add_measured (GtkGrid *form, GtkWidget *words, const char *mnemonic, GCallback measure,
+              PfPreferences *preferences)
+{
+  GtkWidget *button = gtk_button_new_with_mnemonic (mnemonic);
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  g_signal_connect_object (button, "clicked", measure, preferences, 0);
+  pf_form_add_wide (form, words);
+  pf_form_add_wide (form, button);
 }
 
 static gboolean
@@ -144,11 +169,7 @@ add_true_size (GtkGrid *form, PfPreferences *preferences)
   GtkWidget *words = pf_hint_new ("");
   g_object_bind_property_full (preferences, "pixels-per-mm", words, "label", G_BINDING_SYNC_CREATE,
                                to_true_size_words, NULL, NULL, NULL);
-  pf_form_add_wide (form, words);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Measure this screen…"));
-  gtk_widget_set_halign (button, GTK_ALIGN_START);
-  g_signal_connect_object (button, "clicked", G_CALLBACK (measure), preferences, 0);
-  pf_form_add_wide (form, button);
+  add_measured (form, words, _ ("_Measure this screen…"), G_CALLBACK (measure_screen), preferences);
 }
 
 static gboolean
@@ -167,14 +188,6 @@ to_printer_words (GBinding *binding, const GValue *from, GValue *to, gpointer pr
 }
 
 static void
-measure_printer (GtkWidget *button, PfPreferences *preferences)
-{
-  GtkWidget *dialog =
-      pf_printer_dialog_new (GTK_WINDOW (gtk_widget_get_root (button)), preferences);
-  gtk_window_present (GTK_WINDOW (dialog));
-}
-
-static void
 add_printer (GtkGrid *form, PfPreferences *preferences)
 {
   static const char *const sides[] = { "printer-short-side", "printer-long-side" };
@@ -183,11 +196,8 @@ add_printer (GtkGrid *form, PfPreferences *preferences)
   for (size_t s = 0; s < G_N_ELEMENTS (sides); s++)
     g_object_bind_property_full (preferences, sides[s], words, "label", G_BINDING_SYNC_CREATE,
                                  to_printer_words, NULL, preferences, NULL);
-  pf_form_add_wide (form, words);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("Measure your _printer…"));
-  gtk_widget_set_halign (button, GTK_ALIGN_START);
-  g_signal_connect_object (button, "clicked", G_CALLBACK (measure_printer), preferences, 0);
-  pf_form_add_wide (form, button);
+  add_measured (form, words, _ ("Measure your _printer…"), G_CALLBACK (measure_printer),
+                preferences);
 }
 
 static void

@@ -197,37 +197,37 @@ sew_in (Pillow *pillow, const PfWorkStep *step, Where from)
   return sew (pillow, step->sewing);
 }
 
+/* The pair is sewn, and from then on is `where`. */
 static char *
-turn (Pillow *pillow, const PfWorkStep *step)
+sew_away (Pillow *pillow, const PfWorkStep *step, Where where)
 {
   char *trouble = leave (pillow, step);
   if (trouble != NULL)
     return trouble;
-  pillow->pairs[step->pair].where = AT_EDGE;
+  pillow->pairs[step->pair].where = where;
+  return sew (pillow, step->sewing);
+}
+
+static char *
+turn (Pillow *pillow, const PfWorkStep *step)
+{
+  char *trouble = sew_away (pillow, step, AT_EDGE);
   pillow->pairs[step->pair].goes_to = step->stitch;
   pillow->pairs[step->pair].twists = 0;
-  return sew (pillow, step->sewing);
+  return trouble;
 }
 
 static char *
 carry (Pillow *pillow, const PfWorkStep *step)
 {
-  char *trouble = leave (pillow, step);
-  if (trouble != NULL)
-    return trouble;
-  pillow->pairs[step->pair].where = ALONG_EDGE;
-  return sew (pillow, step->sewing);
+  return sew_away (pillow, step, ALONG_EDGE);
 }
 
 static char *
 sew_out (Pillow *pillow, const PfWorkStep *step)
 {
-  char *trouble = leave (pillow, step);
-  if (trouble != NULL)
-    return trouble;
-  pillow->pairs[step->pair].where = CUT;
   pillow->on_pillow--;
-  return sew (pillow, step->sewing);
+  return sew_away (pillow, step, CUT);
 }
 
 static char *
