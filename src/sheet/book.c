@@ -7,14 +7,12 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "paint.h"
+#include "book-pages.h"
 #include "report-parts.h"
-#include "report.h"
 #include "teaching.h"
 
 struct PfBook {
-  GArray *pages; /* of PfPaintPage */
-  GArray *marks; /* of PfPaintMark */
+  PfBookPages *all;
   char *title;
   gint64 created;
 };
@@ -26,30 +24,11 @@ typedef struct {
 } Part;
 
 static void
-clear_page (gpointer page)
-{
-  g_free (((PfPaintPage *) page)->svg);
-}
-
-static void
-clear_mark (gpointer mark)
-{
-  g_free (((PfPaintMark *) mark)->text);
-}
-
-static void
 clear_part (gpointer data)
 {
   Part *part = data;
   g_ptr_array_unref (part->pages);
   g_array_unref (part->headings);
-}
-
-static void
-add_mark (PfBook *book, guint page, int level, const char *text)
-{
-  const PfPaintMark mark = { page, level, g_strdup (text) };
-  g_array_append_val (book->marks, mark);
 }
 
 /* --- Parts --------------------------------------------------------------------------------------
@@ -108,35 +87,14 @@ add_pricking (PfBook *book, const PfPricking *pricking, const PfSheetSettings *s
   g_autoptr (PfSheet) sheet = pf_sheet_new (pricking, &numbered, error);
   if (sheet == NULL)
     return false;
-  add_mark (book, 0, 1, _ ("Pricking"));
+  pf_book_pages_mark (book->all, 0, 1, _ ("Pricking"));
   for (size_t n = 0; n < pf_sheet_n_pages (sheet); n++)
     {
-      PfPaintPage page = { .svg = g_strdup (pf_sheet_page_svg (sheet, n)) };
-      pf_sheet_page_size (sheet, &page.width, &page.height);
-      g_array_append_val (book->pages, page);
+      double width, height;
+      pf_sheet_page_size (sheet, &width, &height);
+      pf_book_pages_take (book->all, g_strdup (pf_sheet_page_svg (sheet, n)), width, height);
     }
   return true;
-}
-
-static void
-add_part (PfBook *book, const Part *part, const PfPaper *paper, guint n_pages)
-{
-  const guint first = book->pages->len;
-  for (guint h = 0; h < part->headings->len; h++)
-    {
-      const PfFlowBookmark *heading = &g_array_index (part->headings, PfFlowBookmark, h);
-      add_mark (book, first + heading->page, heading->level, heading->text);
-    }
-  for (guint p = 0; p < part->pages->len; p++)
-    {
-      const PfPaintPage page = {
-        pf_flow_with_foot (g_ptr_array_index (part->pages, p), paper, pf_report_care (),
-                           first + p + 1, n_pages),
-        paper->width,
-        paper->height,
-      };
-      g_array_append_val (book->pages, page);
-    }
 }
 
 PfBook *
@@ -155,17 +113,17 @@ pf_book_new (const PfPricking *pricking, PfBookParts parts, const PfSheetSetting
   for (guint t = 0; t < texts->len; t++)
     n_text_pages += g_array_index (texts, Part, t).pages->len;
   g_autoptr (PfBook) book = g_new0 (PfBook, 1);
-  book->pages = g_array_new (FALSE, FALSE, sizeof (PfPaintPage));
-  g_array_set_clear_func (book->pages, clear_page);
-  book->marks = g_array_new (FALSE, FALSE, sizeof (PfPaintMark));
-  g_array_set_clear_func (book->marks, clear_mark);
+  book->all = pf_book_pages_new ();
   book->title = g_utf8_make_valid (pricking->title ? pricking->title : "", -1);
   book->created = sheet->created;
   if ((parts & PF_BOOK_PRICKING) && !add_pricking (book, pricking, sheet, n_text_pages, error))
     return NULL;
-  const guint n_pages = book->pages->len + n_text_pages;
+  const guint n_pages = book->all->pages->len + n_text_pages;
   for (guint t = 0; t < texts->len; t++)
-    add_part (book, &g_array_index (texts, Part, t), sheet->paper, n_pages);
+    {
+      const Part *part = &g_array_index (texts, Part, t);
+      pf_book_pages_add_flow (book->all, part->pages, part->headings, sheet->paper, n_pages);
+    }
   return g_steal_pointer (&book);
 }
 
@@ -174,8 +132,7 @@ pf_book_free (PfBook *book)
 {
   if (book == NULL)
     return;
-  g_array_unref (book->pages);
-  g_array_unref (book->marks);
+  pf_book_pages_free (book->all);
   g_free (book->title);
   g_free (book);
 }
@@ -183,14 +140,14 @@ pf_book_free (PfBook *book)
 size_t
 pf_book_n_pages (const PfBook *book)
 {
-  return book->pages->len;
+  return book->all->pages->len;
 }
 
 const char *
 pf_book_page (const PfBook *book, size_t n, double *width, double *height)
 {
-  g_return_val_if_fail (n < book->pages->len, NULL);
-  const PfPaintPage *page = &g_array_index (book->pages, PfPaintPage, n);
+  g_return_val_if_fail (n < book->all->pages->len, NULL);
+  const PfPaintPage *page = &g_array_index (book->all->pages, PfPaintPage, n);
   *width = page->width;
   *height = page->height;
   return page->svg;
@@ -199,8 +156,8 @@ pf_book_page (const PfBook *book, size_t n, double *width, double *height)
 bool
 pf_book_draw_page (const PfBook *book, size_t n, cairo_t *cr, GError **error)
 {
-  g_return_val_if_fail (n < book->pages->len, false);
-  const PfPaintPage *page = &g_array_index (book->pages, PfPaintPage, n);
+  g_return_val_if_fail (n < book->all->pages->len, false);
+  const PfPaintPage *page = &g_array_index (book->all->pages, PfPaintPage, n);
   return pf_paint_page (cr, page->svg, page->width, page->height, error);
 }
 
@@ -213,7 +170,7 @@ pf_book_save (const PfBook *book, const char *filename, GError **error)
                    filename);
       return false;
     }
-  g_autoptr (GByteArray) pdf =
-      pf_paint_book (book->pages, book->marks, (PfPdfWords){ book->title, book->created }, error);
+  g_autoptr (GByteArray) pdf = pf_paint_book (book->all->pages, book->all->marks,
+                                              (PfPdfWords){ book->title, book->created }, error);
   return pdf != NULL && pf_file_save (filename, (const char *) pdf->data, pdf->len, error);
 }

@@ -322,10 +322,7 @@ void
 pf_report_add_motif (PfReportParts *parts, const PfPricking *pricking, guint m)
 {
   const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
-  g_autofree char *named = g_strdup_printf (_ ("Motif “%s”"), motif->name);
-  g_autofree char *roman = pf_roman_number (m + 1);
-  g_autofree char *heading =
-      pricking->motifs->len > 1 ? g_strdup_printf ("%s. %s", roman, named) : g_strdup (named);
+  g_autofree char *heading = pf_report_motif_heading (pricking, m);
   pf_report_heading (parts, 2, heading);
   add_counts (parts, motif);
   add_edge (parts, motif);

@@ -118,10 +118,17 @@ add_notes (PfReportParts *parts, const char *notes)
 }
 
 PfReportParts *
-pf_report_parts_new (const PfPricking *pricking)
+pf_report_parts_empty (void)
 {
   PfReportParts *parts = g_new0 (PfReportParts, 1);
   parts->parts = g_ptr_array_new_with_free_func (free_part);
+  return parts;
+}
+
+PfReportParts *
+pf_report_parts_new (const PfPricking *pricking)
+{
+  PfReportParts *parts = pf_report_parts_empty ();
   parts->title = g_strdup_printf (_ ("Pair-count report: %s"), pricking->title);
   parts->care = g_strdup (pf_report_care ());
   pf_report_heading (parts, 1, parts->title);

@@ -42,6 +42,8 @@ typedef struct {
 
 /* Everything that the report says of a filled pricking. */
 PfReportParts *pf_report_parts_new (const PfPricking *pricking);
+/* Nothing yet: for one of the parts below alone. */
+PfReportParts *pf_report_parts_empty (void);
 void pf_report_parts_free (PfReportParts *parts);
 
 /* --- Adding to it -------------------------------------------------------------------------------
@@ -62,7 +64,9 @@ size_t pf_report_table_rows (const PfReportTable *table);
 /* --- What it is made of -------------------------------------------------------------------------
  */
 
-/* report-piece.c: bobbins, the winding list, pairs handed on, and the motifs beside each other. */
+/* report-piece.c: bobbins, the winding list and pairs handed on; and the same with the motifs
+ * beside each other. */
+void pf_report_add_winding (PfReportParts *parts, const PfPricking *pricking);
 void pf_report_add_piece (PfReportParts *parts, const PfPricking *pricking);
 /* report-motif.c: all of one motif. */
 void pf_report_add_motif (PfReportParts *parts, const PfPricking *pricking, guint m);
@@ -73,7 +77,8 @@ void pf_report_add_motif (PfReportParts *parts, const PfPricking *pricking, guin
 /* As pages of that paper, their feet still empty, and their headings, as pf_flow_finish(). */
 GPtrArray *pf_report_parts_pages (const PfReportParts *parts, const PfPaper *paper,
                                   GArray **bookmarks);
-/* As a PDF, its pages numbered, with the line of care on each; NULL on error. */
+/* As a PDF, its pages numbered, with the line of care on each, and a bookmark for each heading;
+ * NULL on error. */
 GByteArray *pf_report_parts_pdf (const PfReportParts *parts, const PfPaper *paper, gint64 created,
                                  GError **error);
 /* As an OpenDocument spreadsheet, a sheet for each section; NULL on error. */
@@ -81,6 +86,10 @@ GByteArray *pf_report_parts_ods (const PfReportParts *parts, bool several_motifs
                                  GError **error);
 /* As one HTML file that needs no other. Free with g_free(). */
 char *pf_report_parts_html (const PfReportParts *parts);
+/* Appends them as plain text, tables in columns of a fixed width. */
+void pf_report_parts_append_text (const PfReportParts *parts, GString *text);
+/* A heading of plain text, with a line of `underline` below it. */
+void pf_report_append_heading (GString *text, const char *heading, char underline);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfReportParts, pf_report_parts_free)
 

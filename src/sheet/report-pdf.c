@@ -2,9 +2,8 @@
 /*
  * A report set on pages.
  */
+#include "book-pages.h"
 #include "report-parts.h"
-
-#include "paint.h"
 
 static void
 set_table (PfFlow *flow, const PfReportTable *table)
@@ -57,11 +56,9 @@ GByteArray *
 pf_report_parts_pdf (const PfReportParts *parts, const PfPaper *paper, gint64 created,
                      GError **error)
 {
-  g_autoptr (GPtrArray) bare = pf_report_parts_pages (parts, paper, NULL);
-  g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func (g_free);
-  for (guint p = 0; p < bare->len; p++)
-    g_ptr_array_add (pages, pf_flow_with_foot (g_ptr_array_index (bare, p), paper, parts->care,
-                                               p + 1, bare->len));
-  return pf_paint_pdf ((const char *const *) pages->pdata, pages->len, paper->width, paper->height,
-                       (PfPdfWords){ parts->title, created }, error);
+  g_autoptr (GArray) headings = NULL;
+  g_autoptr (GPtrArray) pages = pf_report_parts_pages (parts, paper, &headings);
+  g_autoptr (PfBookPages) book = pf_book_pages_new ();
+  pf_book_pages_add_flow (book, pages, headings, paper, pages->len);
+  return pf_paint_book (book->pages, book->marks, (PfPdfWords){ parts->title, created }, error);
 }

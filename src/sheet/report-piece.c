@@ -184,7 +184,7 @@ say_how_to_wind (PfReportParts *parts, const PfWinding *winding)
 }
 
 static void
-add_winding (PfReportParts *parts, const PfPricking *pricking)
+add_winding_list (PfReportParts *parts, const PfPricking *pricking)
 {
   g_autoptr (PfWinding) winding = pf_winding_new (pricking);
   if (winding->groups->len == 0)
@@ -342,12 +342,18 @@ add_motifs (PfReportParts *parts, const PfPricking *pricking)
 }
 
 void
-pf_report_add_piece (PfReportParts *parts, const PfPricking *pricking)
+pf_report_add_winding (PfReportParts *parts, const PfPricking *pricking)
 {
   g_autoptr (GArray) handed = pf_pairs_handed_on (pricking);
   add_bobbins (parts, pricking, handed->len);
-  add_winding (parts, pricking);
+  add_winding_list (parts, pricking);
   add_handed_on (parts, pricking, handed);
+}
+
+void
+pf_report_add_piece (PfReportParts *parts, const PfPricking *pricking)
+{
+  pf_report_add_winding (parts, pricking);
   if (pricking->motifs->len > 1)
     add_motifs (parts, pricking);
 }

@@ -3,6 +3,7 @@
  * The pair-count report for people: what to wind, where each pair begins and ends, where to sew.
  */
 #include "report.h"
+#include "report-parts.h"
 #include "report-thread.h"
 
 #include <string.h>
@@ -23,15 +24,6 @@ append_length (GString *text, const char *label, double mm)
 {
   const glong width = g_utf8_strlen (label, -1);
   g_string_append_printf (text, "  %s%*s%7.1f\n", label, (int) MAX (34 - width, 1), "", mm);
-}
-
-static void
-append_heading (GString *text, const char *heading, char underline)
-{
-  g_string_append_printf (text, "\n%s\n", heading);
-  for (glong n = g_utf8_strlen (heading, -1); n > 0; n--)
-    g_string_append_c (text, underline);
-  g_string_append_c (text, '\n');
 }
 
 static void
@@ -180,12 +172,13 @@ append_angle (GString *text, const PfGround *ground, const PfPlacement *placemen
 }
 
 static void
-append_motif (GString *text, const PfMotif *motif, bool own_ground)
+append_motif (GString *text, const PfPricking *pricking, guint m, bool own_ground)
 {
+  const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
   const PfFilling *filling = motif->filling;
   const PfPlacement *placement = &filling->placement;
-  g_autofree char *heading = g_strdup_printf (_ ("Motif “%s”"), motif->name);
-  append_heading (text, heading, '-');
+  g_autofree char *heading = pf_report_motif_heading (pricking, m);
+  pf_report_append_heading (text, heading, '-');
   if (own_ground)
     g_string_append_printf (text, _ ("  Ground: %s\n"), motif->ground->title);
   g_string_append_printf (
@@ -205,12 +198,21 @@ append_motif (GString *text, const PfMotif *motif, bool own_ground)
     append_path (text, motif, p);
 }
 
+/* Bobbins, the winding list, and pairs that go on: as the other reports for people tell it. */
+static void
+append_winding (GString *text, const PfPricking *pricking)
+{
+  g_autoptr (PfReportParts) parts = pf_report_parts_empty ();
+  pf_report_add_winding (parts, pricking);
+  pf_report_parts_append_text (parts, text);
+}
+
 char *
 pf_report_text (const PfPricking *pricking)
 {
   GString *text = g_string_new (NULL);
   g_autofree char *title = g_strdup_printf (_ ("Pair-count report: %s"), pricking->title);
-  append_heading (text, title, '=');
+  pf_report_append_heading (text, title, '=');
   const PfGround *ground = pf_pricking_ground (pricking);
   if (ground != NULL)
     g_string_append_printf (text, _ ("Ground: %s\n"), ground->title);
@@ -223,12 +225,13 @@ pf_report_text (const PfPricking *pricking)
   if (pricking->motifs->len > 1)
     {
       const PfCounts total = pf_pricking_counts (pricking);
-      append_heading (text, _ ("Whole piece"), '-');
+      pf_report_append_heading (text, _ ("Whole piece"), '-');
       append_counts (text, pf_pricking_has_core (pricking), &total);
       pf_report_append_thread_total (text, pricking);
     }
+  append_winding (text, pricking);
   for (guint m = 0; m < pricking->motifs->len; m++)
-    append_motif (text, g_ptr_array_index (pricking->motifs, m), ground == NULL);
+    append_motif (text, pricking, m, ground == NULL);
   g_string_append_printf (text, "\n%s\n", pf_report_care ());
   g_string_erase (text, 0, 1); /* the first heading needs no empty line before it */
   return g_string_free (text, FALSE);

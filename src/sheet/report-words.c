@@ -8,6 +8,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "layers.h"
+
 const char *
 pf_pair_kind_word (PfPairKind kind)
 {
@@ -56,6 +58,18 @@ pf_pair_way_words (const PfMotif *motif, size_t p)
       g_string_append_printf (text, "%s (%d, %d)", motif->ground->stitches[id.k].name, id.i, id.j);
     }
   return g_string_free (text, FALSE);
+}
+
+char *
+pf_report_motif_heading (const PfPricking *pricking, guint m)
+{
+  const PfMotif *motif = g_ptr_array_index (pricking->motifs, m);
+  char *named = g_strdup_printf (_ ("Motif “%s”"), motif->name);
+  if (pricking->motifs->len < 2)
+    return named;
+  g_autofree char *roman = pf_roman_number (m + 1);
+  g_autofree char *rest = named;
+  return g_strdup_printf ("%s. %s", roman, rest);
 }
 
 const char *

@@ -22,6 +22,8 @@ const char *pf_pair_kind_word (PfPairKind kind);
 char *pf_sewing_place_words (const PfMotif *motif, const PfSewing *sewing);
 /* A pair's way: "sewing 1 – 1 (0, -2) – sewing 4". */
 char *pf_pair_way_words (const PfMotif *motif, size_t pair);
+/* "Motif “moon”", of several with its number: "II. Motif “moon”". */
+char *pf_report_motif_heading (const PfPricking *pricking, guint m);
 /* "cloth stitch" */
 const char *pf_edge_words_of (PfEdgeKind kind);
 /* "kept", "plain", "left out" */
