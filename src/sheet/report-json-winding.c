@@ -1,10 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * What to wind, which pairs go on from motif to motif, and the stretches of edges, as JSON. Motifs
- * and pairs are numbered from 1, holes as loops from 0.
+ * What to wind, and which pairs go on from motif to motif, as JSON. Motifs and pairs are numbered
+ * from 1.
  */
 #include "report-json.h"
-#include "report-stretches.h"
 #include "report-winding.h"
 
 static void
@@ -81,26 +80,4 @@ pf_report_json_winding (JsonBuilder *json, const PfPricking *pricking)
     add_group (json, &g_array_index (winding->groups, PfWindingGroup, g));
   json_builder_end_array (json);
   add_handed_on (json, handed);
-}
-
-void
-pf_report_json_stretches (JsonBuilder *json, const PfMotif *motif)
-{
-  g_autoptr (GArray) counts = pf_stretch_counts (motif);
-  begin_list (json, "stretches");
-  for (guint i = 0; i < counts->len; i++)
-    {
-      const PfStretchCount *c = &g_array_index (counts, PfStretchCount, i);
-      json_builder_begin_object (json);
-      add_count (json, "loop", c->loop);
-      add_string (json, "kind", c->kind == PF_EDGE_CLOTH_STITCH ? "cloth" : "half");
-      add_number (json, "from", c->from);
-      add_number (json, "to", c->to);
-      add_count (json, "pinholes", c->n_pinholes);
-      add_count (json, "at_pinhole", c->at_pinhole);
-      add_count (json, "round_bar", c->round_bar);
-      add_count (json, "off_line", c->off_line);
-      json_builder_end_object (json);
-    }
-  json_builder_end_array (json);
 }

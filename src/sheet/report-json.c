@@ -37,9 +37,7 @@ add_counts (JsonBuilder *json, const PfCounts *c)
   add_number (json, "carry_mm", c->carry_mm);
   begin_member (json, "sewings");
   add_count (json, "total", c->sewings);
-  add_count (json, "at_pinhole", c->at_pinhole);
-  add_count (json, "round_bar", c->round_bar);
-  add_count (json, "off_line", c->off_line);
+  add_places (json, c->at_pinhole, c->round_bar, c->off_line);
   add_number (json, "place_mm", c->place_mm);
   json_builder_end_object (json);
 }
@@ -69,54 +67,6 @@ add_placement (JsonBuilder *json, const PfMotif *motif)
   add_string (json, "work_by", s->habits.by == PF_WORK_BY_ROW ? "row" : "repeat");
   add_string (json, "sew_in", s->habits.sew_in_first ? "first" : "as_needed");
   json_builder_end_object (json);
-}
-
-static const char *
-edge_name (PfEdgeKind kind)
-{
-  return kind == PF_EDGE_CLOTH_STITCH ? "cloth" : "half";
-}
-
-static void
-add_edge (JsonBuilder *json, const PfEdge *edge)
-{
-  json_builder_begin_object (json);
-  add_string (json, "kind", edge_name (edge->kind));
-  add_number (json, "gap", edge->gap);
-  begin_list (json, "pinholes");
-  for (size_t p = 0; p < edge->n_pinholes; p++)
-    json_builder_add_double_value (json, edge->pinholes[p]);
-  json_builder_end_array (json);
-  begin_list (json, "stretches");
-  for (size_t s = 0; s < edge->n_stretches; s++)
-    {
-      json_builder_begin_object (json);
-      add_number (json, "from", edge->stretches[s].from);
-      add_number (json, "to", edge->stretches[s].to);
-      add_string (json, "kind", edge_name (edge->stretches[s].kind));
-      json_builder_end_object (json);
-    }
-  json_builder_end_array (json);
-  json_builder_end_object (json);
-}
-
-static void
-add_loops (JsonBuilder *json, const PfMotif *motif)
-{
-  begin_list (json, "loops");
-  for (size_t l = 0; l < motif->region->n_loops; l++)
-    {
-      const PfLoop *loop = &motif->region->loops[l];
-      json_builder_begin_array (json);
-      for (size_t p = 0; p < loop->n_points; p++)
-        add_point_value (json, loop->points[p]);
-      json_builder_end_array (json);
-    }
-  json_builder_end_array (json);
-  begin_list (json, "edges");
-  for (size_t l = 0; l < motif->region->n_loops; l++)
-    add_edge (json, &motif->edges[l]);
-  json_builder_end_array (json);
 }
 
 /* The numbers of a repeat. */
@@ -392,8 +342,7 @@ add_motif (JsonBuilder *json, const PfMotif *motif, bool own_ground)
     add_string (json, "ground", motif->ground->name);
   add_counts (json, &motif->filling->counts);
   add_placement (json, motif);
-  add_loops (json, motif);
-  pf_report_json_stretches (json, motif);
+  pf_report_json_edges (json, motif);
   add_paths (json, motif);
   add_worked (json, motif);
   add_sewings (json, motif);

@@ -71,9 +71,18 @@ add_point (JsonBuilder *json, const char *name, PfPoint p)
   add_point_value (json, p);
 }
 
-/* report-json-winding.c: the members that tell what to wind, of the whole piece, and the stretches
- * of a motif's edges. */
+static inline void
+add_places (JsonBuilder *json, size_t at_pinhole, size_t round_bar, size_t off_line)
+{
+  add_count (json, "at_pinhole", at_pinhole);
+  add_count (json, "round_bar", round_bar);
+  add_count (json, "off_line", off_line);
+}
+
+/* report-json-winding.c: the members that tell what to wind, of the whole piece. */
 void pf_report_json_winding (JsonBuilder *json, const PfPricking *pricking);
-void pf_report_json_stretches (JsonBuilder *json, const PfMotif *motif);
+/* report-json-edge.c: the loops of a motif, their edges as they were set, and their stretches of
+ * one kind with what is sewn there. */
+void pf_report_json_edges (JsonBuilder *json, const PfMotif *motif);
 
 G_END_DECLS
