@@ -48,7 +48,7 @@ find_pin_places (const PfGround *ground)
 }
 
 PfDrawn *
-pf_drawn_new (const PfMotif *motif, double enlarge)
+pf_drawn_new_bare (const PfMotif *motif, double enlarge)
 {
   PfDrawn *drawn = g_new0 (PfDrawn, 1);
   drawn->motif = motif;
@@ -65,10 +65,17 @@ pf_drawn_new (const PfMotif *motif, double enlarge)
   g_array_set_clear_func (drawn->labels, clear_label);
   drawn->close_up = g_array_new (FALSE, FALSE, sizeof (PfLabel));
   g_array_set_clear_func (drawn->close_up, clear_label);
-  if (motif->filling)
-    pf_repeats_find (drawn);
   if (motif->filling && motif->thread.n_colours > 0)
     drawn->threads = pf_thread_colours (&motif->thread, motif->filling, NULL);
+  return drawn;
+}
+
+PfDrawn *
+pf_drawn_new (const PfMotif *motif, double enlarge)
+{
+  PfDrawn *drawn = pf_drawn_new_bare (motif, enlarge);
+  if (motif->filling)
+    pf_repeats_find (drawn);
   return drawn;
 }
 

@@ -41,6 +41,8 @@ typedef struct {
 /* A motif that isn't filled has nothing but its edge: of the layers below, only those of outline
  * and pinholes, and the labels. */
 PfDrawn *pf_drawn_new (const PfMotif *motif, double enlarge);
+/* The same without the shapes of repeats, which take a look at every stitch. */
+PfDrawn *pf_drawn_new_bare (const PfMotif *motif, double enlarge);
 void pf_drawn_free (PfDrawn *drawn);
 
 /* At `place`: the direction of length 1 that leads out of the region. */
@@ -52,6 +54,8 @@ void pf_layer_repeats (PfPage *page, const PfView *view, const PfDrawn *drawn);
 
 void pf_layer_background (PfPage *page, const PfView *view, const PfPricking *pricking);
 void pf_layer_pair_lines (PfPage *page, const PfView *view, const PfDrawn *drawn);
+/* The same for a view of a few repeats, line by line: doesn’t follow every pair. */
+void pf_layer_pair_lines_near (PfPage *page, const PfView *view, const PfDrawn *drawn);
 /* In place of pair lines and pins. */
 void pf_layer_threads (PfPage *page, const PfView *view, const PfDrawn *drawn);
 void pf_layer_outline (PfPage *page, const PfView *view, const PfDrawn *drawn);

@@ -4,39 +4,76 @@
  */
 #include "layers.h"
 
+#include <math.h>
+
 #include "marks.h"
 
-static void
-end_chain (PfPage *page, const PfView *view, GArray *points)
-{
-  pf_view_chain (view, page, (const PfPoint *) (gpointer) points->data, points->len, false);
-  g_array_set_size (points, 0);
-}
+#define FAR_GAPS 4 /* longer than pair lines are, as a rule */
+
+/* A pair's line as it is followed: of a chain only what is near the page is kept. */
+typedef struct {
+  PfPage *page;
+  const PfView *view;
+  PfBox seen;     /* of the drawing */
+  GArray *points; /* of PfPoint: the chain, its last point being `last`; or none */
+  PfPoint last;
+  bool begun; /* `last` is set */
+} Pen;
 
 static bool
-is_at (const GArray *points, guint back, PfPoint at)
+is_one (PfPoint p, PfPoint q)
 {
-  return points->len >= back &&
-         pf_point_distance (g_array_index (points, PfPoint, points->len - back), at) <= PF_TOUCH;
+  return fabs (p.x - q.x) <= PF_TOUCH && fabs (p.y - q.y) <= PF_TOUCH;
+}
+
+static void
+end_chain (Pen *pen)
+{
+  if (pen->points->len > 0)
+    pf_view_chain (pen->view, pen->page, (const PfPoint *) (gpointer) pen->points->data,
+                   pen->points->len, false);
+  g_array_set_size (pen->points, 0);
+}
+
+static void
+draw_to (Pen *pen, PfPoint at)
+{
+  GArray *points = pen->points;
+  const PfPoint last = pen->last;
+  /* A pin and the stitch that closes it stand at one position. */
+  if (pen->begun && is_one (last, at))
+    return;
+  const bool begun = pen->begun;
+  pen->begun = true;
+  pen->last = at;
+  if (!begun)
+    return;
+  /* A line that turns back on itself has no join to draw there: a new chain begins. */
+  if (points->len >= 2 && is_one (g_array_index (points, PfPoint, points->len - 2), at))
+    {
+      end_chain (pen);
+      return;
+    }
+  const PfBox box = { { fmin (last.x, at.x), fmin (last.y, at.y) },
+                      { fmax (last.x, at.x), fmax (last.y, at.y) } };
+  if (!pf_boxes_meet (box, pen->seen))
+    {
+      end_chain (pen);
+      return;
+    }
+  if (points->len == 0)
+    g_array_append_val (points, last);
+  g_array_append_val (points, at);
 }
 
 /* Draws one pair's stitches from path step `step` to where it is sewn next, and gives that step. */
 static size_t
-draw_stretch (PfPage *page, const PfView *view, const PfFilling *filling, size_t step, size_t end,
-              GArray *points)
+draw_stretch (Pen *pen, const PfFilling *filling, size_t step, size_t end)
 {
+  pen->begun = false;
   for (; step < end && filling->path_steps[step].kind == PF_STEP_STITCH; step++)
-    {
-      const PfPoint at = filling->stitches[filling->path_steps[step].index].at;
-      /* A pin and the stitch that closes it stand at one position. */
-      if (is_at (points, 1, at))
-        continue;
-      /* A line that turns back on itself has no join to draw there: a new chain begins. */
-      if (is_at (points, 2, at))
-        end_chain (page, view, points);
-      g_array_append_val (points, at);
-    }
-  end_chain (page, view, points);
+    draw_to (pen, filling->stitches[filling->path_steps[step].index].at);
+  end_chain (pen);
   return step;
 }
 
@@ -45,6 +82,7 @@ pf_layer_pair_lines (PfPage *page, const PfView *view, const PfDrawn *drawn)
 {
   const PfFilling *filling = drawn->motif->filling;
   g_autoptr (GArray) points = g_array_new (FALSE, FALSE, sizeof (PfPoint));
+  Pen pen = { .page = page, .view = view, .seen = pf_view_seen (view), .points = points };
   pf_page_group (page, "pair-lines",
                  (PfInk){ .stroke = PF_COLOUR_PAIR_LINE, .width = drawn->sizes.fine });
   for (size_t p = 0; p < filling->n_pairs; p++)
@@ -55,7 +93,44 @@ pf_layer_pair_lines (PfPage *page, const PfView *view, const PfDrawn *drawn)
         if (filling->path_steps[step].kind == PF_STEP_SEWING)
           step++;
         else
-          step = draw_stretch (page, view, filling, step, end, points);
+          step = draw_stretch (&pen, filling, step, end);
+    }
+  pf_page_group_end (page);
+}
+
+static bool
+is_in (PfBox box, PfPoint p)
+{
+  return p.x >= box.min.x && p.x <= box.max.x && p.y >= box.min.y && p.y <= box.max.y;
+}
+
+static void
+draw_line (PfPage *page, const PfView *view, PfPoint from, PfPoint to)
+{
+  if (!is_one (from, to))
+    pf_view_chain (view, page, (PfPoint[]){ from, to }, 2, false);
+}
+
+void
+pf_layer_pair_lines_near (PfPage *page, const PfView *view, const PfDrawn *drawn)
+{
+  const PfFilling *filling = drawn->motif->filling;
+  const PfBox near = pf_box_grown (pf_view_seen (view), FAR_GAPS * filling->placement.gap);
+  pf_page_group (page, "pair-lines",
+                 (PfInk){ .stroke = PF_COLOUR_PAIR_LINE, .width = drawn->sizes.fine });
+  for (size_t s = 0; s < filling->n_stitches; s++)
+    {
+      const PfWorkedStitch *stitch = &filling->stitches[s];
+      if (!is_in (near, stitch->at))
+        continue;
+      const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
+      for (unsigned side = 0; side < stitch->n_sides; side++)
+        {
+          if (ends[side].to != PF_NONE)
+            draw_line (page, view, stitch->at, filling->stitches[ends[side].to].at);
+          if (ends[side].from != PF_NONE && !is_in (near, filling->stitches[ends[side].from].at))
+            draw_line (page, view, filling->stitches[ends[side].from].at, stitch->at);
+        }
     }
   pf_page_group_end (page);
 }

@@ -256,7 +256,7 @@ static void
 draw_surroundings (PfPage *page, const PfView *view, const PfDrawn *drawn, bool lines)
 {
   if (lines)
-    pf_layer_pair_lines (page, view, drawn);
+    pf_layer_pair_lines_near (page, view, drawn);
   pf_layer_outline (page, view, drawn);
   pf_layer_pinholes (page, view, drawn);
 }
@@ -282,7 +282,7 @@ pf_repeat_picture_draw (PfPage *page, PfBox box, gpointer data)
   const bool worksheet = picture->look.worksheet;
   const PfView field = { .map = picture->map, .enlarge = picture->scale };
   const PfView view = pf_view_page (&field, (PfPoint){ 0, 0 }, box);
-  PfDrawn *drawn = pf_drawn_new (picture->motif, picture->scale);
+  PfDrawn *drawn = pf_drawn_new_bare (picture->motif, picture->scale);
   drawn->sizes = drawn->lines = sizes_of (picture);
   PfLabels *labels = pf_labels_new (box);
   pf_page_clip_group (page, "repeat", box);

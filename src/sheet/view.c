@@ -43,6 +43,22 @@ pf_view_sees_line (const PfView *view, PfPoint a, PfPoint b)
   return pf_boxes_meet (pf_box_grown (box, 0.5), view->window);
 }
 
+PfBox
+pf_view_seen (const PfView *view)
+{
+  const PfBox window = pf_box_grown (view->window, 1);
+  if (window.max.x >= G_MAXDOUBLE)
+    return view->window;
+  const PfAffine back = pf_affine_invert (view->map);
+  const PfPoint corners[] = {
+    window.min, window.max, { window.min.x, window.max.y }, { window.max.x, window.min.y }
+  };
+  PfBox seen = PF_BOX_EMPTY;
+  for (size_t c = 0; c < G_N_ELEMENTS (corners); c++)
+    seen = pf_box_with (seen, pf_affine_map (back, corners[c]));
+  return seen;
+}
+
 bool
 pf_view_holds (const PfView *view, PfBox box)
 {

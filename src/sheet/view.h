@@ -39,6 +39,9 @@ pf_view_direction (const PfView *view, PfPoint d)
 bool pf_view_sees (const PfView *view, PfPoint p, double reach);
 /* Whether a straight line on the page can be seen; true also for some that just miss a corner. */
 bool pf_view_sees_line (const PfView *view, PfPoint a, PfPoint b);
+/* A box of the drawing that holds all lines that can be seen, and few others: to pass the rest by
+ * quickly. */
+PfBox pf_view_seen (const PfView *view);
 /* Whether a whole box of the page can be seen. */
 bool pf_view_holds (const PfView *view, PfBox box);
 
