@@ -244,6 +244,14 @@ bookmarks_of (const GArray *placed)
   return bookmarks;
 }
 
+guint
+pf_flow_n_pages (PfFlow *flow)
+{
+  guint n_pages;
+  g_array_unref (lay (flow, &n_pages));
+  return n_pages;
+}
+
 GPtrArray *
 pf_flow_finish (PfFlow *flow, GArray **bookmarks)
 {

@@ -11,6 +11,8 @@
 #include "text.h"
 
 #define BETWEEN 4.0    /* columns */
+#define ASIDE 14.0     /* rows that stand beside each other */
+#define FEW_ROWS 12    /* which stand below each other */
 #define WORD_MOST 45.0 /* a word longer than this may be cut */
 #define HEAD_LINES 8   /* at most */
 #define ROW_LINES 40   /* a row with more goes on as another row */
@@ -20,6 +22,7 @@
 
 typedef struct {
   const PfFlowTable *table;
+  size_t block;      /* how many columns one row takes where several stand beside each other */
   double *x, *width; /* of each column */
   double whole;      /* from the first column's left to the last one's right */
 } Columns;
@@ -103,23 +106,32 @@ share_room (const double *natural, const double *least, double *width, size_t n,
   capped (natural, least, width, n, low);
 }
 
+static double
+gap_before (const Columns *columns, size_t c)
+{
+  return c == 0 ? 0 : c % columns->block == 0 ? ASIDE : BETWEEN;
+}
+
 static void
-set_columns (Columns *columns, const PfFlowTable *table, double whole)
+set_columns (Columns *columns, const PfFlowTable *table, size_t block, double whole)
 {
   const size_t n = table->n_columns;
   g_autofree double *natural = g_new0 (double, n), *least = g_new0 (double, n);
   columns->table = table;
+  columns->block = block;
   columns->x = g_new0 (double, n);
   columns->width = g_new0 (double, n);
   measure (table, natural, least);
-  share_room (natural, least, columns->width, n, whole - BETWEEN * (double) (n - 1) - 1e-6);
-  double x = 0;
+  double between = 0;
+  for (size_t c = 0; c < n; c++)
+    between += gap_before (columns, c);
+  share_room (natural, least, columns->width, n, whole - between - 1e-6);
+  columns->whole = 0;
   for (size_t c = 0; c < n; c++)
     {
-      columns->x[c] = x;
-      x += columns->width[c] + BETWEEN;
+      columns->x[c] = columns->whole + gap_before (columns, c);
+      columns->whole = columns->x[c] + columns->width[c];
     }
-  columns->whole = x - BETWEEN;
 }
 
 /* The lines of each cell of a row; gives how many the highest has. */
@@ -244,13 +256,27 @@ add_rows (PfFlow *flow, const Columns *columns)
     }
 }
 
-void
-pf_flow_table (PfFlow *flow, const PfFlowTable *table)
+/* --- Side by side -------------------------------------------------------------------------------
+ */
+
+/* How many rows have room beside each other. */
+static size_t
+n_beside (const PfFlowTable *table, double room)
 {
-  if (table->n_rows == 0 || table->n_columns == 0)
-    return;
+  const size_t n = table->n_columns;
+  if (!table->side_by_side || table->total || table->n_rows <= FEW_ROWS)
+    return 1;
+  g_autofree double *natural = g_new0 (double, n), *least = g_new0 (double, n);
+  measure (table, natural, least);
+  const double one = sum_of (natural, n) + BETWEEN * (double) (n - 1);
+  return (size_t) fmax (1, floor ((room + ASIDE - 1e-6) / (one + ASIDE)));
+}
+
+static void
+set_table (PfFlow *flow, const PfFlowTable *table, size_t block)
+{
   Columns columns;
-  set_columns (&columns, table, pf_flow_width (flow));
+  set_columns (&columns, table, block, pf_flow_width (flow));
   if (table->caption)
     pf_flow_title (flow, table->caption);
   const guint first = flow->strips->len;
@@ -258,4 +284,41 @@ pf_flow_table (PfFlow *flow, const PfFlowTable *table)
   keep_short (flow, first);
   g_free (columns.x);
   g_free (columns.width);
+}
+
+/* The table with `times` rows in each of its own; what is left over in the last one is empty. */
+static void
+set_beside_each_other (PfFlow *flow, const PfFlowTable *table, size_t times)
+{
+  const size_t n = table->n_columns, n_cells = n * table->n_rows;
+  const size_t n_rows = (table->n_rows + times - 1) / times;
+  g_autofree PfFlowColumn *columns = g_new (PfFlowColumn, n * times);
+  g_autofree const char **heads = g_new (const char *, n *times);
+  g_autofree const char **cells = g_new (const char *, n *times *n_rows);
+  for (size_t c = 0; c < n * times; c++)
+    {
+      columns[c] = table->columns[c % n];
+      heads[c] = table->heads ? table->heads[c % n] : NULL;
+    }
+  for (size_t c = 0; c < n * times * n_rows; c++)
+    cells[c] = c < n_cells ? table->cells[c] : "";
+  const PfFlowTable wide = { .caption = table->caption,
+                             .columns = columns,
+                             .n_columns = n * times,
+                             .heads = table->heads ? heads : NULL,
+                             .cells = cells,
+                             .n_rows = n_rows };
+  set_table (flow, &wide, n);
+}
+
+void
+pf_flow_table (PfFlow *flow, const PfFlowTable *table)
+{
+  if (table->n_rows == 0 || table->n_columns == 0)
+    return;
+  const size_t times = n_beside (table, pf_flow_width (flow));
+  if (times > 1)
+    set_beside_each_other (flow, table, times);
+  else
+    set_table (flow, table, table->n_columns);
 }

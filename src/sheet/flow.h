@@ -74,7 +74,9 @@ typedef struct {
   const char *const *heads; /* n_columns, or NULL: a table without a header */
   const char *const *cells; /* n_rows · n_columns, row by row */
   size_t n_rows;
-  bool total; /* the last row adds the others up: a line is drawn above it */
+  bool total;        /* the last row adds the others up: a line is drawn above it */
+  bool side_by_side; /* if the table is long and narrow, its rows stand beside each other, as many
+                        as there is room for: read along, then down */
 } PfFlowTable;
 
 /* Columns are as wide as what stands in them if there is room for all; else the widest of words
@@ -128,6 +130,8 @@ typedef struct {
   char *text;
 } PfFlowBookmark;
 
+/* How many pages there will be, of what is set until now: without drawing any. */
+guint pf_flow_n_pages (PfFlow *flow);
 /* The pages, at least one, as SVG documents (char *) without anything in their foot; and, if asked
  * for, the headings (PfFlowBookmark), in their order. Both free what they hold: g_ptr_array_unref()
  * and g_array_unref(). Once to a flow. */

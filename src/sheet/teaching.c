@@ -7,11 +7,9 @@
  */
 #include "teaching.h"
 
-#include <math.h>
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
 
+#include "notes.h"
 #include "repeat-drawing.h"
 
 #define PICTURE_WIDTH 92.0 /* at most, with the steps beside it, ... */
@@ -19,17 +17,6 @@
 #define MANY_STITCHES 24 /* ... unless the repeat has so many that it needs the whole page */
 #define TABLE_ROWS 200   /* repeats told in a kind's table */
 #define EMPTY_LINES 6    /* on a worksheet */
-#define MAP_HEIGHT 0.45  /* of a page */
-
-/* What is being set of one motif. */
-typedef struct {
-  PfFlow *flow;
-  const PfMotif *motif;
-  const PfWorkingSteps *steps;
-  const PfRepeatKinds *kinds;
-  PfTeaching what;
-  bool colour;
-} Notes;
 
 char *
 pf_kind_letters (guint32 n)
@@ -85,117 +72,17 @@ add_beginning (PfFlow *flow, const PfPricking *pricking)
     pf_flow_bullet (flow, *sentence);
 }
 
-/* --- The order ----------------------------------------------------------------------------------
- */
-
-static char *
-habits_words (const PfWorkingHabits *habits)
-{
-  const char *way =
-      habits->by == PF_WORK_BY_ROW
-          ? (habits->right_first
-                 ? _ ("Work along diagonal rows that run down to the right, the right one first.")
-                 : _ ("Work along diagonal rows that run down to the left, the left one first."))
-          : (habits->right_first
-                 ? _ ("Work repeat by repeat, of two that are ready the right one first.")
-                 : _ ("Work repeat by repeat, of two that are ready the left one first."));
-  const char *pairs = habits->sew_in_first
-                          ? _ ("All new pairs are sewn in before the first stitch.")
-                          : _ ("New pairs are sewn in when they are needed.");
-  return g_strdup_printf ("%s %s", way, pairs);
-}
-
-/* "12", or "12B" where it isn't worked as the ground is. */
-static char *
-repeat_words (const Notes *notes, guint32 r)
-{
-  const guint32 kind = notes->kinds->repeats[r].kind;
-  if (pf_repeat_kind_is_plain_ground (&notes->kinds->kinds[kind]))
-    return g_strdup_printf ("%u", r + 1);
-  g_autofree char *letters = pf_kind_letters (kind);
-  return g_strdup_printf ("%u%s", r + 1, letters);
-}
-
-/* All repeats in the order of work; one that is left for others and taken up again stands twice. */
-static void
-add_order_by_repeat (const Notes *notes)
-{
-  g_autoptr (GString) line = g_string_new (NULL);
-  for (size_t g = 0; g < notes->steps->n_groups; g++)
-    if (!notes->steps->groups[g].sews_in)
-      {
-        g_autofree char *words = repeat_words (notes, notes->steps->groups[g].repeat);
-        g_string_append_printf (line, "%s%s", line->len > 0 ? ", " : "", words);
-      }
-  pf_flow_heading (notes->flow, 3, _ ("Repeats, in the order of work"));
-  pf_flow_paragraph (notes->flow, line->str);
-}
-
-/* One line for each stretch of work in one row: its repeats, in their order. */
-static void
-add_order_by_row (const Notes *notes)
-{
-  static const PfFlowColumn columns[] = { PF_FLOW_NUMBERS, PF_FLOW_WORDS };
-  const char *const heads[] = { _ ("Row"), _ ("Repeats, in the order of work") };
-  g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
-  GString *line = NULL;
-  const PfWorkGroup *last = NULL;
-  for (size_t g = 0; g < notes->steps->n_groups; g++)
-    {
-      const PfWorkGroup *group = &notes->steps->groups[g];
-      if (group->sews_in)
-        continue;
-      if (line != NULL && last->row != group->row)
-        g_ptr_array_add (cells, g_string_free (g_steal_pointer (&line), FALSE));
-      if (line == NULL)
-        {
-          g_ptr_array_add (cells, g_strdup_printf ("%u", group->row + 1));
-          line = g_string_new (NULL);
-        }
-      g_autofree char *words = repeat_words (notes, group->repeat);
-      g_string_append_printf (line, "%s%s", line->len > 0 ? ", " : "", words);
-      last = group;
-    }
-  if (line != NULL)
-    g_ptr_array_add (cells, g_string_free (line, FALSE));
-  pf_flow_table (notes->flow, &(PfFlowTable){ .columns = columns,
-                                              .n_columns = 2,
-                                              .heads = heads,
-                                              .cells = (const char *const *) cells->pdata,
-                                              .n_rows = cells->len / 2 });
-}
-
-static void
-add_map (const Notes *notes)
-{
-  PfNotesMap *map = pf_notes_map_new (notes->motif, notes->kinds, pf_flow_width (notes->flow),
-                                      MAP_HEIGHT * pf_flow_height (notes->flow));
-  double width, height;
-  pf_notes_map_size (map, &width, &height);
-  pf_flow_box (notes->flow,
-               &(PfFlowBox){
-                   .width = width,
-                   .height = height,
-                   .draw = pf_notes_map_draw,
-                   .data = map,
-                   .destroy = pf_notes_map_free,
-                   .caption = _ ("Repeats are numbered in the order in which they are begun. A "
-                                 "letter tells which kind of partial repeat it is; those without a "
-                                 "letter are worked as the ground is. The work runs down the "
-                                 "page.") });
-}
-
 /* --- Kinds --------------------------------------------------------------------------------------
  */
 
 static const PfWorkedRepeat *
-first_of (const Notes *notes, guint32 kind)
+first_of (const PfNotes *notes, guint32 kind)
 {
   return &notes->kinds->repeats[notes->kinds->kinds[kind].repeats[0]];
 }
 
 static char *
-kind_heading (const Notes *notes, guint32 k)
+kind_heading (const PfNotes *notes, guint32 k)
 {
   const PfRepeatKind *kind = &notes->kinds->kinds[k];
   g_autofree char *letters = pf_kind_letters (k);
@@ -213,7 +100,7 @@ kind_heading (const Notes *notes, guint32 k)
 
 /* Steps as the lines beside a drawing; on a worksheet, lines to be filled in. */
 static GPtrArray *
-step_lines (const Notes *notes, const PfRepeatWork *work)
+step_lines (const PfNotes *notes, const PfRepeatWork *work)
 {
   const PfStepNames names = pf_repeat_work_names (work);
   GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
@@ -233,7 +120,7 @@ empty_lines (void)
 }
 
 static void
-add_picture (const Notes *notes, PfRepeatWork *work, const PfWorkedRepeat *repeat)
+add_picture (const PfNotes *notes, PfRepeatWork *work, const PfWorkedRepeat *repeat)
 {
   const bool worksheet = notes->what == PF_TEACHING_WORKSHEET;
   const bool large = notes->motif->ground->n_stitches > MANY_STITCHES;
@@ -280,7 +167,7 @@ place_name (const PfFilling *filling, guint32 s)
 
 /* Which pairs of the motif those of the drawing are, and where they are sewn, in each repeat. */
 static void
-add_numbers (const Notes *notes, guint32 k, const PfRepeatWork *first)
+add_numbers (const PfNotes *notes, guint32 k, const PfRepeatWork *first)
 {
   const PfRepeatKind *kind = &notes->kinds->kinds[k];
   const size_t n_columns = 1 + first->pairs->len + first->sewings->len;
@@ -317,11 +204,25 @@ add_numbers (const Notes *notes, guint32 k, const PfRepeatWork *first)
                                               .n_columns = n_columns,
                                               .heads = (const char *const *) heads->pdata,
                                               .cells = (const char *const *) cells->pdata,
-                                              .n_rows = shown });
+                                              .n_rows = shown,
+                                              .side_by_side = true });
+  if (shown < kind->n_repeats)
+    {
+      g_autofree char *words = g_strdup_printf (
+          g_dngettext (
+              GETTEXT_PACKAGE,
+              "One more repeat of this kind isn’t listed here: the working steps, saved as "
+              ".txt, tell all.",
+              "%zu more repeats of this kind aren’t listed here: the working steps, saved "
+              "as .txt, tell all.",
+              (gulong) (kind->n_repeats - shown)),
+          kind->n_repeats - shown);
+      pf_flow_caption (notes->flow, words);
+    }
 }
 
 static void
-add_kind (const Notes *notes, guint32 k)
+add_kind (const PfNotes *notes, guint32 k)
 {
   const PfWorkedRepeat *repeat = first_of (notes, k);
   const PfFilling *filling = notes->motif->filling;
@@ -352,22 +253,13 @@ add_motif (PfFlow *flow, const PfMotif *motif, PfTeaching what, bool colour, boo
 {
   g_autoptr (PfWorkingSteps) steps = pf_working_steps_new (motif->filling, motif->ground);
   g_autoptr (PfRepeatKinds) kinds = pf_repeat_kinds_new (motif->filling, motif->ground, steps);
-  const Notes notes = { flow, motif, steps, kinds, what, colour };
+  const PfNotes notes = { flow, motif, steps, kinds, what, colour };
   g_autofree char *heading = several ? g_strdup_printf (_ ("Motif “%s”"), motif->name)
                                      : g_strdup (_ ("The order of work"));
   if (what == PF_TEACHING_NOTES || several)
     pf_flow_heading (flow, 2, heading);
   if (what == PF_TEACHING_NOTES)
-    {
-      g_autofree char *habits = habits_words (&motif->filling->habits);
-      pf_flow_paragraph (flow, habits);
-      if (kinds->n_repeats > 0)
-        add_map (&notes);
-      if (motif->filling->habits.by == PF_WORK_BY_ROW)
-        add_order_by_row (&notes);
-      else if (kinds->n_repeats > 0)
-        add_order_by_repeat (&notes);
-    }
+    pf_notes_add_order (&notes);
   for (guint32 k = 0; k < kinds->n_kinds; k++)
     add_kind (&notes, k);
 }

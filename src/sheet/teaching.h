@@ -21,17 +21,4 @@ void pf_teaching_add (PfFlow *flow, const PfPricking *pricking, PfTeaching what,
 /* The name of kind n, counted from 0: "A", "B", ... "Z", "AA". Free with g_free(). */
 char *pf_kind_letters (guint32 n);
 
-/* --- The map ------------------------------------------------------------------------------------
- */
-
-/* A drawing of a motif with the numbers of its repeats, in the order of work, and the kinds of
- * those that aren't worked as the ground is. */
-typedef struct PfNotesMap PfNotesMap;
-
-PfNotesMap *pf_notes_map_new (const PfMotif *motif, const PfRepeatKinds *kinds, double width,
-                              double height);
-void pf_notes_map_free (gpointer map);
-void pf_notes_map_size (const PfNotesMap *map, double *width, double *height);
-void pf_notes_map_draw (PfPage *page, PfBox box, gpointer map);
-
 G_END_DECLS

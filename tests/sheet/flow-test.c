@@ -391,13 +391,13 @@ test_columns (void)
   static const PfFlowColumn columns[] = { PF_FLOW_NUMBERS, PF_FLOW_WORDS, PF_FLOW_NUMBERS };
   static const char *const heads[] = { "Pair", "Way", "mm" };
   static const char *const cells[] = { "1", "short", "12.5", "100", "words", "7.0" };
-  pf_flow_table (flow, &(PfFlowTable){ NULL, columns, 3, heads, cells, 2, false });
+  pf_flow_table (flow, &(PfFlowTable){ NULL, columns, 3, heads, cells, 2, false, false });
   static const char *const wide[] = {
     "12345678901234567890123456789012345678901234567890",
     "Donaudampfschifffahrtsgesellschaftskapitänsmützenabzeichenverwaltungsvorschrift",
     "12345678901234567890123456789012345678901234567890",
   };
-  pf_flow_table (flow, &(PfFlowTable){ "Wide", columns, 3, NULL, wide, 1, false });
+  pf_flow_table (flow, &(PfFlowTable){ "Wide", columns, 3, NULL, wide, 1, false, false });
   g_autoptr (GPtrArray) pages = pf_flow_finish (flow, NULL);
   g_autoptr (GArray) all = read_pages (pages);
   check_places (all, paper);
@@ -462,6 +462,50 @@ test_empty (void)
   g_assert_cmpstr (seen_at (all, 0)->text, ==, "Alone");
 }
 
+/* A long and narrow table's rows stand beside each other, read along and then down, each under the
+ * header of its block, and all of them once. */
+static void
+test_side_by_side (void)
+{
+  static const PfFlowColumn columns[] = { PF_FLOW_NUMBERS, PF_FLOW_NUMBERS };
+  const char *const heads[] = { "first", "second" };
+  const guint n_rows = 101;
+  g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
+  for (guint r = 0; r < n_rows; r++)
+    for (int c = 0; c < 2; c++)
+      g_ptr_array_add (cells, g_strdup_printf ("%u%c", r, "ab"[c]));
+  g_autoptr (PfFlow) flow = pf_flow_new (paper_of ("A4"), "Side by side");
+  pf_flow_table (flow, &(PfFlowTable){ .columns = columns,
+                                       .n_columns = 2,
+                                       .heads = heads,
+                                       .cells = (const char *const *) cells->pdata,
+                                       .n_rows = n_rows,
+                                       .side_by_side = true });
+  g_assert_cmpuint (pf_flow_n_pages (flow), ==, 1);
+  g_autoptr (GPtrArray) pages = pf_flow_finish (flow, NULL);
+  g_assert_cmpuint (pages->len, ==, 1);
+  g_autoptr (GArray) all = read_pages (pages);
+  double y = 0, x = 0;
+  guint next = 0, n_heads = 0, lines = 0;
+  for (guint i = 0; i < all->len; i++)
+    {
+      const Seen *seen = seen_at (all, i);
+      n_heads += strcmp (seen->style, "head") == 0;
+      if (strcmp (seen->style, "cell") != 0)
+        continue;
+      g_assert_cmpstr (seen->text, ==, g_ptr_array_index (cells, next++));
+      g_assert_cmpfloat (seen->ink.max.x, <, paper_of ("A4")->width - PF_FLOW_MARGIN + TOUCH);
+      const bool new_line = seen->ink.min.y > y + 1;
+      g_assert_true (new_line || seen->ink.min.x > x);
+      lines += new_line;
+      y = seen->ink.min.y;
+      x = seen->ink.max.x;
+    }
+  g_assert_cmpuint (next, ==, 2 * n_rows);
+  g_assert_cmpuint (n_heads, >=, 6);
+  g_assert_cmpuint (lines, ==, (n_rows + n_heads / 2 - 1) / (n_heads / 2));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -470,6 +514,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/flow/words", test_words);
   g_test_add_func ("/sheet/flow/keep", test_keep);
   g_test_add_func ("/sheet/flow/columns", test_columns);
+  g_test_add_func ("/sheet/flow/side-by-side", test_side_by_side);
   g_test_add_func ("/sheet/flow/foot", test_foot);
   g_test_add_func ("/sheet/flow/empty", test_empty);
   return g_test_run ();
