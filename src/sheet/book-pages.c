@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "book-pages.h"
 
-#include "flow.h"
 #include "report.h"
 
 static void
@@ -52,9 +51,10 @@ pf_book_pages_mark (PfBookPages *book, guint page, int level, const char *text)
 }
 
 void
-pf_book_pages_add_flow (PfBookPages *book, const GPtrArray *pages, const GArray *headings,
-                        const PfPaper *paper, guint n_pages)
+pf_book_pages_add_flow (PfBookPages *book, PfFlow *flow, const PfPaper *paper, guint n_pages)
 {
+  g_autoptr (GArray) headings = NULL;
+  g_autoptr (GPtrArray) pages = pf_flow_finish (flow, &headings);
   const guint first = book->pages->len;
   for (guint h = 0; h < headings->len; h++)
     {

@@ -4,8 +4,7 @@
  */
 #pragma once
 
-#include <pricking.h>
-
+#include "flow.h"
 #include "paint.h"
 
 G_BEGIN_DECLS
@@ -23,10 +22,9 @@ void pf_book_pages_free (PfBookPages *book);
 void pf_book_pages_take (PfBookPages *book, char *svg, double width, double height);
 /* A bookmark, of a level from 1 on, that leads to a page, from 0. */
 void pf_book_pages_mark (PfBookPages *book, guint page, int level, const char *text);
-/* What pf_flow_finish() gave: its pages with their feet set, numbered after those that are here
- * already, of `n_pages` in all; and a bookmark for each heading (PfFlowBookmark). */
-void pf_book_pages_add_flow (PfBookPages *book, const GPtrArray *pages, const GArray *headings,
-                             const PfPaper *paper, guint n_pages);
+/* All pages of a flow, which is finished by this, with their feet set, numbered after those that
+ * are here already, of `n_pages` in all; and a bookmark for each heading. */
+void pf_book_pages_add_flow (PfBookPages *book, PfFlow *flow, const PfPaper *paper, guint n_pages);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfBookPages, pf_book_pages_free)
 

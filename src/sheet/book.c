@@ -17,58 +17,39 @@ struct PfBook {
   gint64 created;
 };
 
-/* A part that is set in text: its pages, and the headings on them. */
-typedef struct {
-  GPtrArray *pages;
-  GArray *headings; /* of PfFlowBookmark */
-} Part;
-
-static void
-clear_part (gpointer data)
-{
-  Part *part = data;
-  g_ptr_array_unref (part->pages);
-  g_array_unref (part->headings);
-}
-
 /* --- Parts --------------------------------------------------------------------------------------
  */
 
 static void
-add_teaching (GArray *parts, const PfPricking *pricking, const PfPaper *paper, PfTeaching what,
+add_teaching (GPtrArray *flows, const PfPricking *pricking, const PfPaper *paper, PfTeaching what,
               bool colours)
 {
-  g_autoptr (PfFlow) flow = pf_flow_new (paper, pricking->title);
+  PfFlow *flow = pf_flow_new (paper, pricking->title);
   pf_teaching_add (flow, pricking, what, colours);
-  Part part;
-  part.pages = pf_flow_finish (flow, &part.headings);
-  g_array_append_val (parts, part);
+  g_ptr_array_add (flows, flow);
 }
 
 static void
-add_report (GArray *parts, const PfPricking *pricking, const PfPaper *paper)
+add_report (GPtrArray *flows, const PfPricking *pricking, const PfPaper *paper)
 {
   g_autoptr (PfReportParts) report = pf_report_parts_new (pricking);
-  Part part;
-  part.pages = pf_report_parts_pages (report, paper, &part.headings);
-  g_array_append_val (parts, part);
+  g_ptr_array_add (flows, pf_report_parts_flow (report, paper));
 }
 
-/* All parts but the pricking; an array of Part. */
-static GArray *
+/* All parts but the pricking, set but not drawn yet; an array of PfFlow. */
+static GPtrArray *
 text_parts (const PfPricking *pricking, PfBookParts wanted, const PfPaper *paper, bool colours)
 {
-  GArray *parts = g_array_new (FALSE, FALSE, sizeof (Part));
-  g_array_set_clear_func (parts, clear_part);
+  GPtrArray *flows = g_ptr_array_new_with_free_func ((GDestroyNotify) pf_flow_free);
   if (wanted & PF_BOOK_NOTES)
-    add_teaching (parts, pricking, paper, PF_TEACHING_NOTES, colours);
+    add_teaching (flows, pricking, paper, PF_TEACHING_NOTES, colours);
   if (wanted & PF_BOOK_WORKSHEET)
-    add_teaching (parts, pricking, paper, PF_TEACHING_WORKSHEET, colours);
+    add_teaching (flows, pricking, paper, PF_TEACHING_WORKSHEET, colours);
   if (wanted & PF_BOOK_ANSWERS)
-    add_teaching (parts, pricking, paper, PF_TEACHING_ANSWERS, colours);
+    add_teaching (flows, pricking, paper, PF_TEACHING_ANSWERS, colours);
   if (wanted & PF_BOOK_REPORT)
-    add_report (parts, pricking, paper);
-  return parts;
+    add_report (flows, pricking, paper);
+  return flows;
 }
 
 /* --- Joining ------------------------------------------------------------------------------------
@@ -78,13 +59,14 @@ static bool
 add_pricking (PfBook *book, const PfPricking *pricking, const PfSheetSettings *settings,
               size_t n_text_pages, GError **error)
 {
-  g_autoptr (PfSheet) counted = pf_sheet_new (pricking, settings, error);
-  if (counted == NULL)
-    return false;
-  PfSheetSettings numbered = *settings;
-  if (n_text_pages > 0)
-    numbered.of_pages = pf_sheet_n_pages (counted) + n_text_pages;
-  g_autoptr (PfSheet) sheet = pf_sheet_new (pricking, &numbered, error);
+  g_autoptr (PfSheet) sheet = pf_sheet_new (pricking, settings, error);
+  if (sheet != NULL && n_text_pages > 0)
+    {
+      PfSheetSettings numbered = *settings;
+      numbered.of_pages = pf_sheet_n_pages (sheet) + n_text_pages;
+      pf_sheet_free (sheet);
+      sheet = pf_sheet_new (pricking, &numbered, error);
+    }
   if (sheet == NULL)
     return false;
   pf_book_pages_mark (book->all, 0, 1, _ ("Pricking"));
@@ -95,6 +77,22 @@ add_pricking (PfBook *book, const PfPricking *pricking, const PfSheetSettings *s
       pf_book_pages_take (book->all, g_strdup (pf_sheet_page_svg (sheet, n)), width, height);
     }
   return true;
+}
+
+static bool
+check_pages (size_t n, GError **error)
+{
+  if (n <= PF_BOOK_MAX_PAGES)
+    return true;
+  g_set_error (error, PF_ERROR, PF_ERROR_TOO_BIG,
+               g_dngettext (GETTEXT_PACKAGE,
+                            "The book would have %zu page, at most %d are possible: choose fewer "
+                            "of its parts, or fewer motifs.",
+                            "The book would have %zu pages, at most %d are possible: choose fewer "
+                            "of its parts, or fewer motifs.",
+                            (gulong) n),
+               n, PF_BOOK_MAX_PAGES);
+  return false;
 }
 
 PfBook *
@@ -108,10 +106,12 @@ pf_book_new (const PfPricking *pricking, PfBookParts parts, const PfSheetSetting
                               "say."));
       return NULL;
     }
-  g_autoptr (GArray) texts = text_parts (pricking, parts, sheet->paper, pair_colours);
+  g_autoptr (GPtrArray) flows = text_parts (pricking, parts, sheet->paper, pair_colours);
   guint n_text_pages = 0;
-  for (guint t = 0; t < texts->len; t++)
-    n_text_pages += g_array_index (texts, Part, t).pages->len;
+  for (guint f = 0; f < flows->len; f++)
+    n_text_pages += pf_flow_n_pages (g_ptr_array_index (flows, f));
+  if (!check_pages (n_text_pages, error))
+    return NULL;
   g_autoptr (PfBook) book = g_new0 (PfBook, 1);
   book->all = pf_book_pages_new ();
   book->title = g_utf8_make_valid (pricking->title ? pricking->title : "", -1);
@@ -119,11 +119,11 @@ pf_book_new (const PfPricking *pricking, PfBookParts parts, const PfSheetSetting
   if ((parts & PF_BOOK_PRICKING) && !add_pricking (book, pricking, sheet, n_text_pages, error))
     return NULL;
   const guint n_pages = book->all->pages->len + n_text_pages;
-  for (guint t = 0; t < texts->len; t++)
-    {
-      const Part *part = &g_array_index (texts, Part, t);
-      pf_book_pages_add_flow (book->all, part->pages, part->headings, sheet->paper, n_pages);
-    }
+  /* A pricking alone has the limit of its sheet. */
+  if (n_text_pages > 0 && !check_pages (n_pages, error))
+    return NULL;
+  for (guint f = 0; f < flows->len; f++)
+    pf_book_pages_add_flow (book->all, g_ptr_array_index (flows, f), sheet->paper, n_pages);
   return g_steal_pointer (&book);
 }
 

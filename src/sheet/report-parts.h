@@ -74,9 +74,8 @@ void pf_report_add_motif (PfReportParts *parts, const PfPricking *pricking, guin
 /* --- Writing it ---------------------------------------------------------------------------------
  */
 
-/* As pages of that paper, their feet still empty, and their headings, as pf_flow_finish(). */
-GPtrArray *pf_report_parts_pages (const PfReportParts *parts, const PfPaper *paper,
-                                  GArray **bookmarks);
+/* Set on pages of that paper. */
+PfFlow *pf_report_parts_flow (const PfReportParts *parts, const PfPaper *paper);
 /* As a PDF, its pages numbered, with the line of care on each, and a bookmark for each heading;
  * NULL on error. */
 GByteArray *pf_report_parts_pdf (const PfReportParts *parts, const PfPaper *paper, gint64 created,

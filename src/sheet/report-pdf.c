@@ -43,22 +43,21 @@ set_part (PfFlow *flow, const PfReportPart *part)
     }
 }
 
-GPtrArray *
-pf_report_parts_pages (const PfReportParts *parts, const PfPaper *paper, GArray **bookmarks)
+PfFlow *
+pf_report_parts_flow (const PfReportParts *parts, const PfPaper *paper)
 {
-  g_autoptr (PfFlow) flow = pf_flow_new (paper, parts->title);
+  PfFlow *flow = pf_flow_new (paper, parts->title);
   for (guint i = 0; i < parts->parts->len; i++)
     set_part (flow, g_ptr_array_index (parts->parts, i));
-  return pf_flow_finish (flow, bookmarks);
+  return flow;
 }
 
 GByteArray *
 pf_report_parts_pdf (const PfReportParts *parts, const PfPaper *paper, gint64 created,
                      GError **error)
 {
-  g_autoptr (GArray) headings = NULL;
-  g_autoptr (GPtrArray) pages = pf_report_parts_pages (parts, paper, &headings);
+  g_autoptr (PfFlow) flow = pf_report_parts_flow (parts, paper);
   g_autoptr (PfBookPages) book = pf_book_pages_new ();
-  pf_book_pages_add_flow (book, pages, headings, paper, pages->len);
+  pf_book_pages_add_flow (book, flow, paper, pf_flow_n_pages (flow));
   return pf_paint_book (book->pages, book->marks, (PfPdfWords){ parts->title, created }, error);
 }

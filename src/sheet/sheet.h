@@ -205,7 +205,9 @@ typedef struct PfBook PfBook;
 
 /* The parts of a filled pricking, on the paper of `sheet`, which the pricking's own pages follow in
  * all. With `pair_colours` the pairs in drawings of repeats have colours. A pricking alone is the
- * sheet itself, without page numbers. PF_ERROR_SETTING (no part among them), PF_ERROR_TOO_BIG. */
+ * sheet itself, without page numbers. PF_ERROR_SETTING (no part among them), PF_ERROR_TOO_BIG (with
+ * other parts than the pricking more than PF_BOOK_MAX_PAGES). */
+#define PF_BOOK_MAX_PAGES 400
 PfBook *pf_book_new (const PfPricking *pricking, PfBookParts parts, const PfSheetSettings *sheet,
                      bool pair_colours, GError **error);
 void pf_book_free (PfBook *book);
@@ -235,8 +237,8 @@ char *pf_report_csv (const PfPricking *pricking);
 char *pf_report_winding_csv (const PfPricking *pricking);
 
 /* Saves the report that the name ends in: .pdf, .html, .ods (a spreadsheet), .txt, .json, .csv for
- * the sewings, -winding.csv for the winding list. Whole or not at all. A PDF is on `paper`, and like
- * a spreadsheet says that it was made at `created` (seconds since 1970). */
+ * the sewings, -winding.csv for the winding list. Whole or not at all. A PDF is on `paper`, and
+ * like a spreadsheet says that it was made at `created` (seconds since 1970). */
 bool pf_report_save_on (const PfPricking *pricking, const PfPaper *paper, gint64 created,
                         const char *filename, GError **error);
 /* The same, on A4 and now. */
