@@ -26,6 +26,8 @@ struct PfRepeatPicture {
   GArray *ways; /* of PfRepeatStretch */
   PfAffine map; /* from the motif to the picture's own box */
   double scale, width, height;
+  PfLabels *labels; /* in that box; they have their places */
+  char *left_out;   /* labels that have none, in words, or NULL */
 };
 
 PfAffine
@@ -99,42 +101,38 @@ find_size (PfRepeatPicture *picture, double width, double height)
   picture->map.y0 = MARGIN - scale * box.min.y;
 }
 
-PfRepeatPicture *
-pf_repeat_picture_new (const PfMotif *motif, PfRepeatWork *work, int i, int j, PfRepeatLook look,
-                       double width, double height)
-{
-  PfRepeatPicture *picture = g_new0 (PfRepeatPicture, 1);
-  *picture = (PfRepeatPicture){
-    .motif = motif,
-    .work = work,
-    .i = i,
-    .j = j,
-    .look = look,
-    .ways = pf_repeat_ways (motif->filling, work, i, j),
-  };
-  find_size (picture, width, height);
-  return picture;
-}
-
-void
-pf_repeat_picture_free (PfRepeatPicture *picture)
-{
-  if (picture == NULL)
-    return;
-  pf_repeat_work_free (picture->work);
-  g_array_unref (picture->ways);
-  g_free (picture);
-}
-
-void
-pf_repeat_picture_size (const PfRepeatPicture *picture, double *width, double *height)
-{
-  *width = picture->width;
-  *height = picture->height;
-}
-
-/* --- Drawing ------------------------------------------------------------------------------------
+/* --- Labels -------------------------------------------------------------------------------------
  */
+
+static PfSizes
+sizes_of (const PfRepeatPicture *picture)
+{
+  PfSizes sizes = pf_sizes (picture->motif->settings.placement.gap, picture->scale);
+  sizes.pin = 1;
+  sizes.hole = CLAMP (sizes.hole, 0.4, 0.8);
+  sizes.mark = 1;
+  sizes.fine = 0.12;
+  sizes.line = LINE;
+  sizes.outline = 0.35;
+  sizes.arrow = 1.6;
+  return sizes;
+}
+
+/* The view of the picture in that box of a page. */
+static PfView
+view_in (const PfRepeatPicture *picture, PfBox box)
+{
+  const PfView field = { .map = picture->map, .enlarge = picture->scale };
+  return pf_view_page (&field, (PfPoint){ 0, 0 }, box);
+}
+
+static PfDrawn *
+drawn_new (const PfRepeatPicture *picture)
+{
+  PfDrawn *drawn = pf_drawn_new_bare (picture->motif, picture->scale);
+  drawn->sizes = drawn->lines = sizes_of (picture);
+  return drawn;
+}
 
 /* The points of a stretch on the page; an array of PfPoint. */
 static GArray *
@@ -162,6 +160,81 @@ way_points (const PfRepeatPicture *picture, const PfView *view, const PfDrawn *d
   return points;
 }
 
+static PfInk
+ink_of (const PfRepeatPicture *picture, const PfRepeatStretch *way)
+{
+  return pf_pair_ink (way->pair, LINE, picture->look.colour);
+}
+
+/* Labels find their room beside all that is going to be drawn. */
+static void
+place_labels (PfRepeatPicture *picture)
+{
+  const bool worksheet = picture->look.worksheet;
+  const PfBox box = { { 0, 0 }, { picture->width, picture->height } };
+  const PfView view = view_in (picture, box);
+  PfDrawn *drawn = drawn_new (picture);
+  picture->labels = pf_labels_new (box);
+  for (guint w = 0; w < picture->ways->len && !worksheet; w++)
+    {
+      const PfRepeatStretch *way = &g_array_index (picture->ways, PfRepeatStretch, w);
+      g_autoptr (GArray) points = way_points (picture, &view, drawn, way);
+      pf_labels_add_way (picture->labels, way->pair, (const PfPoint *) (void *) points->data,
+                         points->len, ink_of (picture, way).stroke);
+    }
+  pf_labels_add_repeat (picture->labels, picture->motif, picture->work, picture->i, picture->j,
+                        &view, drawn, worksheet);
+  pf_labels_find_room (picture->labels);
+  picture->left_out = pf_labels_left_out_words (picture->labels);
+  pf_drawn_free (drawn);
+}
+
+PfRepeatPicture *
+pf_repeat_picture_new (const PfMotif *motif, PfRepeatWork *work, int i, int j, PfRepeatLook look,
+                       double width, double height)
+{
+  PfRepeatPicture *picture = g_new0 (PfRepeatPicture, 1);
+  *picture = (PfRepeatPicture){
+    .motif = motif,
+    .work = work,
+    .i = i,
+    .j = j,
+    .look = look,
+    .ways = pf_repeat_ways (motif->filling, work, i, j),
+  };
+  find_size (picture, width, height);
+  place_labels (picture);
+  return picture;
+}
+
+void
+pf_repeat_picture_free (PfRepeatPicture *picture)
+{
+  if (picture == NULL)
+    return;
+  pf_repeat_work_free (picture->work);
+  g_array_unref (picture->ways);
+  pf_labels_free (picture->labels);
+  g_free (picture->left_out);
+  g_free (picture);
+}
+
+const char *
+pf_repeat_picture_left_out (const PfRepeatPicture *picture)
+{
+  return picture->left_out;
+}
+
+void
+pf_repeat_picture_size (const PfRepeatPicture *picture, double *width, double *height)
+{
+  *width = picture->width;
+  *height = picture->height;
+}
+
+/* --- Drawing ------------------------------------------------------------------------------------
+ */
+
 static void
 draw_arrow (PfPage *page, const PfSizes *sizes, const GArray *points)
 {
@@ -175,22 +248,19 @@ draw_arrow (PfPage *page, const PfSizes *sizes, const GArray *points)
 }
 
 static void
-draw_ways (PfPage *page, const PfRepeatPicture *picture, const PfView *view, const PfDrawn *drawn,
-           PfLabels *labels)
+draw_ways (PfPage *page, const PfRepeatPicture *picture, const PfView *view, const PfDrawn *drawn)
 {
   for (guint w = 0; w < picture->ways->len; w++)
     {
       const PfRepeatStretch *way = &g_array_index (picture->ways, PfRepeatStretch, w);
       g_autoptr (GArray) points = way_points (picture, view, drawn, way);
-      const PfInk ink = pf_pair_ink (way->pair, LINE, picture->look.colour);
+      const PfInk ink = ink_of (picture, way);
       pf_page_group (page, "pair", ink);
       pf_page_polyline (page, (const PfPoint *) (void *) points->data, points->len);
       pf_page_group_end (page);
       pf_page_group (page, "arrow", (PfInk){ .fill = ink.stroke });
       draw_arrow (page, &drawn->sizes, points);
       pf_page_group_end (page);
-      pf_labels_add_way (labels, way->pair, (const PfPoint *) (void *) points->data, points->len,
-                         ink.stroke);
     }
 }
 
@@ -261,44 +331,24 @@ draw_surroundings (PfPage *page, const PfView *view, const PfDrawn *drawn, bool 
   pf_layer_pinholes (page, view, drawn);
 }
 
-static PfSizes
-sizes_of (const PfRepeatPicture *picture)
-{
-  PfSizes sizes = pf_sizes (picture->motif->settings.placement.gap, picture->scale);
-  sizes.pin = 1;
-  sizes.hole = CLAMP (sizes.hole, 0.4, 0.8);
-  sizes.mark = 1;
-  sizes.fine = 0.12;
-  sizes.line = LINE;
-  sizes.outline = 0.35;
-  sizes.arrow = 1.6;
-  return sizes;
-}
-
 void
 pf_repeat_picture_draw (PfPage *page, PfBox box, gpointer data)
 {
   const PfRepeatPicture *picture = data;
   const bool worksheet = picture->look.worksheet;
-  const PfView field = { .map = picture->map, .enlarge = picture->scale };
-  const PfView view = pf_view_page (&field, (PfPoint){ 0, 0 }, box);
-  PfDrawn *drawn = pf_drawn_new_bare (picture->motif, picture->scale);
-  drawn->sizes = drawn->lines = sizes_of (picture);
-  PfLabels *labels = pf_labels_new (box);
+  const PfView view = view_in (picture, box);
+  PfDrawn *drawn = drawn_new (picture);
   pf_page_clip_group (page, "repeat", box);
   draw_surroundings (page, &view, drawn, !worksheet);
   draw_missing (page, picture, &view, drawn);
   if (!worksheet)
-    draw_ways (page, picture, &view, drawn, labels);
+    draw_ways (page, picture, &view, drawn);
   draw_stitches (page, picture, &view, drawn, false);
   draw_stitches (page, picture, &view, drawn, true);
   pf_layer_beads (page, &view, drawn);
   if (!worksheet)
     draw_sewings (page, picture, &view, drawn);
-  pf_labels_add_repeat (labels, picture->motif, picture->work, picture->i, picture->j, &view, drawn,
-                        worksheet);
-  pf_labels_draw_all (page, labels);
+  pf_labels_draw_all (page, picture->labels, box.min);
   pf_page_group_end (page);
-  pf_labels_free (labels);
   pf_drawn_free (drawn);
 }

@@ -28,6 +28,9 @@ void pf_repeat_picture_free (PfRepeatPicture *picture);
 /* What it takes up, mm. */
 void pf_repeat_picture_size (const PfRepeatPicture *picture, double *width, double *height);
 
+/* Which of its labels found no room, in words to stand below it; NULL if all did. Borrowed. */
+const char *pf_repeat_picture_left_out (const PfRepeatPicture *picture);
+
 /* Draws it into a box of that size. */
 void pf_repeat_picture_draw (PfPage *page, PfBox box, gpointer picture);
 

@@ -1,47 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
- * Finds room for the labels of a repeat.
+ * Gathers the labels of a repeat, and what they must not cover.
  */
-#include "repeat-labels.h"
-
-#include <math.h>
-
-#include "text.h"
-
-#define NAME 3.0 /* sizes of fonts */
-#define LETTER 2.8
-#define NUMBER 2.1
-#define AROUND 1.55  /* what a circle or a box takes up, in the size of its number */
-#define FARTHEST 5.5 /* font sizes from what a label belongs to */
-
-/* In the order in which they find room. */
-typedef enum { NAME_OF_PIN, LETTERS_OF_SEWING, NUMBER_OF_PAIR, NUMBER_OF_STEP } Shape;
-
-typedef struct {
-  Shape shape;
-  char *text;
-  const char *colour;
-  PfPoint anchor;
-  PfPoint outward; /* the side it would rather be on; (0, 0) for any */
-  PfLabel label;   /* once it has a place */
-  bool placed;
-} Wanted;
-
-struct PfLabels {
-  PfBox box;
-  PfPlacer *placer;
-  GArray *wanted; /* of Wanted */
-  /* The stretch of the pair that came last, for the number at its end. */
-  guint32 pair;
-  bool has_pair;
-  PfPoint from, to;
-  const char *colour;
-};
+#include "wanted-labels.h"
 
 static void
 clear_wanted (gpointer data)
 {
-  Wanted *wanted = data;
+  PfWantedLabel *wanted = data;
   g_free (wanted->text);
   g_free (wanted->label.text);
 }
@@ -52,7 +18,7 @@ pf_labels_new (PfBox box)
   PfLabels *labels = g_new0 (PfLabels, 1);
   labels->box = box;
   labels->placer = pf_placer_new (4);
-  labels->wanted = g_array_new (FALSE, FALSE, sizeof (Wanted));
+  labels->wanted = g_array_new (FALSE, FALSE, sizeof (PfWantedLabel));
   g_array_set_clear_func (labels->wanted, clear_wanted);
   return labels;
 }
@@ -69,10 +35,10 @@ pf_labels_free (PfLabels *labels)
 
 /* Takes over `text`. */
 static void
-want (PfLabels *labels, Shape shape, char *text, const char *colour, PfPoint anchor,
+want (PfLabels *labels, PfLabelShape shape, char *text, const char *colour, PfPoint anchor,
       PfPoint outward)
 {
-  const Wanted wanted = {
+  const PfWantedLabel wanted = {
     .shape = shape, .text = text, .colour = colour, .anchor = anchor, .outward = outward
   };
   g_array_append_val (labels->wanted, wanted);
@@ -92,8 +58,8 @@ want_number (PfLabels *labels, guint32 pair, PfPoint from, PfPoint to, double pa
              const char *colour)
 {
   const PfPoint ahead = pf_point_towards (from, to);
-  want (labels, NUMBER_OF_PAIR, g_strdup_printf ("%u", pair + 1), colour, part_way (from, to, part),
-        (PfPoint){ -ahead.y, ahead.x });
+  want (labels, PF_NUMBER_OF_PAIR, g_strdup_printf ("%u", pair + 1), colour,
+        part_way (from, to, part), (PfPoint){ -ahead.y, ahead.x });
 }
 
 /* The last stretch of a pair has its number, too, if it isn't the first one. */
@@ -148,7 +114,7 @@ add_names (PfLabels *labels, const PfMotif *motif, int i, int j, const PfView *v
       const PfPoint at = pf_view_point (
           view, pf_affine_map (motif->filling->to_sheet, pf_ground_position (ground, k, i, j)));
       block_round (labels, at, 1.3);
-      want (labels, NAME_OF_PIN, g_strdup (ground->stitches[named].name), PF_COLOUR_INK, at,
+      want (labels, PF_NAME_OF_PIN, g_strdup (ground->stitches[named].name), PF_COLOUR_INK, at,
             (PfPoint){ 0, 0 });
     }
 }
@@ -171,7 +137,7 @@ add_letters (PfLabels *labels, const PfMotif *motif, const PfRepeatWork *work, c
       const PfSewing *sewing = &motif->filling->sewings[s];
       const PfPoint at = pf_view_point (view, sewing->at);
       block_round (labels, at, 1.3);
-      want (labels, LETTERS_OF_SEWING, pf_step_sewing_letters (&names, s), PF_COLOUR_INK, at,
+      want (labels, PF_LETTERS_OF_SEWING, pf_step_sewing_letters (&names, s), PF_COLOUR_INK, at,
             outward_of (view, drawn, sewing));
     }
 }
@@ -210,7 +176,7 @@ add_step_numbers (PfLabels *labels, const PfMotif *motif, const PfRepeatWork *wo
       texts->pdata[p] = joined;
     }
   for (guint p = 0; p < places->len; p++)
-    want (labels, NUMBER_OF_STEP, texts->pdata[p], PF_COLOUR_QUIET,
+    want (labels, PF_NUMBER_OF_STEP, texts->pdata[p], PF_COLOUR_QUIET,
           g_array_index (places, PfPoint, p), g_array_index (outward, PfPoint, p));
 }
 
@@ -241,116 +207,4 @@ pf_labels_add_repeat (PfLabels *labels, const PfMotif *motif, const PfRepeatWork
     return;
   add_letters (labels, motif, work, view, drawn);
   add_step_numbers (labels, motif, work, view, drawn);
-}
-
-/* --- Room ---------------------------------------------------------------------------------------
- */
-
-static double
-room_size (const Wanted *wanted)
-{
-  switch (wanted->shape)
-    {
-    case NAME_OF_PIN:
-      return NAME;
-    case LETTERS_OF_SEWING:
-      return LETTER;
-    default:
-      return NUMBER * AROUND;
-    }
-}
-
-static bool
-is_within (PfBox box, gconstpointer data)
-{
-  const PfBox *all = data;
-  return box.min.x >= all->min.x && box.max.x <= all->max.x && box.min.y >= all->min.y &&
-         box.max.y <= all->max.y;
-}
-
-/* Tries the wanted side first, then those turned away from it, near before far. */
-static void
-find_room (PfLabels *labels, Wanted *wanted)
-{
-  static const double turns[] = { 0, 180, 45, -45, 90, -90, 135, -135 };
-  static const double reaches[] = { 0.9, 1.8, 3.1, FARTHEST };
-  const bool any = wanted->outward.x == 0 && wanted->outward.y == 0;
-  const PfPoint out = any ? (PfPoint){ 1, 0 } : wanted->outward;
-  for (size_t r = 0; r < G_N_ELEMENTS (reaches) && !wanted->placed; r++)
-    for (size_t t = 0; t < G_N_ELEMENTS (turns) && !wanted->placed; t++)
-      {
-        const double a = turns[t] * G_PI / 180;
-        const PfPoint side = { cos (a) * out.x - sin (a) * out.y,
-                               sin (a) * out.x + cos (a) * out.y };
-        wanted->placed = pf_label_place (labels->placer, wanted->text, room_size (wanted),
-                                         wanted->colour, wanted->anchor, side, reaches[r],
-                                         is_within, &labels->box, &wanted->label);
-      }
-}
-
-static PfPoint
-middle_of (PfBox box)
-{
-  return (PfPoint){ (box.min.x + box.max.x) / 2, (box.min.y + box.max.y) / 2 };
-}
-
-static void
-draw_shape (PfPage *page, const Wanted *wanted)
-{
-  const PfBox box = wanted->label.box;
-  pf_page_group (page, "mark",
-                 (PfInk){ .fill = PF_COLOUR_PAPER, .stroke = wanted->colour, .width = 0.2 });
-  if (wanted->shape == NUMBER_OF_PAIR)
-    pf_page_circle (page, middle_of (box), fmax (box.max.x - box.min.x, box.max.y - box.min.y) / 2);
-  else
-    pf_page_box (page, box);
-  pf_page_group_end (page);
-}
-
-static void
-draw_label (PfPage *page, const Wanted *wanted)
-{
-  const bool shaped = wanted->shape == NUMBER_OF_PAIR || wanted->shape == NUMBER_OF_STEP;
-  const double size = shaped ? NUMBER : room_size (wanted);
-  PfPoint at = wanted->label.baseline;
-  if (shaped)
-    {
-      draw_shape (page, wanted);
-      const PfPoint middle = middle_of (wanted->label.box);
-      at = (PfPoint){ middle.x, middle.y + PF_TEXT_CAP / 2 * size };
-    }
-  pf_page_text_group (page, "numbers", shaped ? PF_COLOUR_INK : wanted->colour,
-                      shaped ? NULL : PF_COLOUR_PAPER);
-  pf_page_text (page, at, PF_TEXT_MIDDLE, size, wanted->text);
-  pf_page_group_end (page);
-}
-
-static PfPoint
-nearest_in_box (PfBox box, PfPoint p)
-{
-  return (PfPoint){ CLAMP (p.x, box.min.x, box.max.x), CLAMP (p.y, box.min.y, box.max.y) };
-}
-
-void
-pf_labels_draw_all (PfPage *page, PfLabels *labels)
-{
-  for (Shape shape = NAME_OF_PIN; shape <= NUMBER_OF_STEP; shape++)
-    for (guint n = 0; n < labels->wanted->len; n++)
-      {
-        Wanted *wanted = &g_array_index (labels->wanted, Wanted, n);
-        if (wanted->shape == shape &&
-            is_within ((PfBox){ wanted->anchor, wanted->anchor }, &labels->box))
-          find_room (labels, wanted);
-      }
-  pf_page_group (page, "leaders", (PfInk){ .stroke = PF_COLOUR_QUIET, .width = 0.12 });
-  for (guint n = 0; n < labels->wanted->len; n++)
-    {
-      const Wanted *wanted = &g_array_index (labels->wanted, Wanted, n);
-      if (wanted->placed && wanted->label.leader)
-        pf_page_line (page, wanted->anchor, nearest_in_box (wanted->label.box, wanted->anchor));
-    }
-  pf_page_group_end (page);
-  for (guint n = 0; n < labels->wanted->len; n++)
-    if (g_array_index (labels->wanted, Wanted, n).placed)
-      draw_label (page, &g_array_index (labels->wanted, Wanted, n));
 }

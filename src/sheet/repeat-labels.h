@@ -27,6 +27,14 @@ void pf_labels_add_way (PfLabels *labels, guint32 pair, const PfPoint *points, s
 void pf_labels_add_repeat (PfLabels *labels, const PfMotif *motif, const PfRepeatWork *work, int i,
                            int j, const PfView *view, const PfDrawn *drawn, bool worksheet);
 
-void pf_labels_draw_all (PfPage *page, PfLabels *labels);
+/* Finds room for all labels: once, when all are there. */
+void pf_labels_find_room (PfLabels *labels);
+
+/* Which labels found no room, in words: "Not in the drawing, for want of room: the number of step
+ * 12." NULL if all did. Translated; free with g_free(). */
+char *pf_labels_left_out_words (const PfLabels *labels);
+
+/* Draws those that found room, moved by `shift`. */
+void pf_labels_draw_all (PfPage *page, const PfLabels *labels, PfPoint shift);
 
 G_END_DECLS

@@ -144,6 +144,7 @@ add_picture (const PfNotes *notes, PfRepeatWork *work, const PfWorkedRepeat *rep
                                           .draw = pf_repeat_picture_draw,
                                           .data = picture,
                                           .destroy = (GDestroyNotify) pf_repeat_picture_free,
+                                          .caption = pf_repeat_picture_left_out (picture),
                                           .beside = beside,
                                           .n_beside = lines->len });
 }
