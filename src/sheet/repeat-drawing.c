@@ -12,11 +12,13 @@
 #include "repeat-labels.h"
 #include "repeat-ways.h"
 
-#define GAP 15.0       /* from pin to pin, ... */
-#define STITCH_GAP 9.0 /* ... and at least from stitch to stitch, if there is room */
-#define MARGIN 7.0     /* for labels */
-#define LINE 0.5       /* width of a pair's line */
-#define ASIDE 1.1      /* between lines side by side */
+#define GAP 18.0           /* from pin to pin, ... */
+#define STITCH_GAP 10.5    /* ... and at least from stitch to stitch, if there is room */
+#define MODEST_HEIGHT 75.0 /* a drawing that is made larger for its labels is no higher */
+#define MARGIN 7.0         /* for labels */
+#define CROWDED 0.08       /* labels */
+#define LINE 0.5           /* width of a pair's line */
+#define ASIDE 1.1          /* between lines side by side */
 
 struct PfRepeatPicture {
   const PfMotif *motif;
@@ -85,12 +87,12 @@ extents (const PfRepeatPicture *picture)
 }
 
 static void
-find_size (PfRepeatPicture *picture, double width, double height)
+find_size (PfRepeatPicture *picture, double larger, double width, double height)
 {
   const PfBox box = extents (picture);
   const double w = box.max.x - box.min.x, h = box.max.y - box.min.y;
-  const double wanted =
-      fmax (GAP / picture->motif->settings.placement.gap, STITCH_GAP / nearest_stitches (picture));
+  const double wanted = larger * fmax (GAP / picture->motif->settings.placement.gap,
+                                       STITCH_GAP / nearest_stitches (picture));
   const double scale = fmin (wanted, fmin (w > 0 ? (width - 2 * MARGIN) / w : wanted,
                                            h > 0 ? (height - 2 * MARGIN) / h : wanted));
   picture->scale = scale;
@@ -167,26 +169,64 @@ ink_of (const PfRepeatPicture *picture, const PfRepeatStretch *way)
 }
 
 /* Labels find their room beside all that is going to be drawn. */
-static void
-place_labels (PfRepeatPicture *picture)
+static PfLabels *
+placed_labels (const PfRepeatPicture *picture)
 {
   const bool worksheet = picture->look.worksheet;
   const PfBox box = { { 0, 0 }, { picture->width, picture->height } };
   const PfView view = view_in (picture, box);
   PfDrawn *drawn = drawn_new (picture);
-  picture->labels = pf_labels_new (box);
+  PfLabels *labels = pf_labels_new (box);
   for (guint w = 0; w < picture->ways->len && !worksheet; w++)
     {
       const PfRepeatStretch *way = &g_array_index (picture->ways, PfRepeatStretch, w);
       g_autoptr (GArray) points = way_points (picture, &view, drawn, way);
-      pf_labels_add_way (picture->labels, way->pair, (const PfPoint *) (void *) points->data,
-                         points->len, ink_of (picture, way).stroke);
+      pf_labels_add_way (labels, way->pair, (const PfPoint *) (void *) points->data, points->len,
+                         ink_of (picture, way).stroke);
     }
-  pf_labels_add_repeat (picture->labels, picture->motif, picture->work, picture->i, picture->j,
-                        &view, drawn, worksheet);
-  pf_labels_find_room (picture->labels);
-  picture->left_out = pf_labels_left_out_words (picture->labels);
+  pf_labels_add_repeat (labels, picture->motif, picture->work, picture->i, picture->j, &view, drawn,
+                        worksheet);
+  pf_labels_find_room (labels);
   pf_drawn_free (drawn);
+  return labels;
+}
+
+/* A size, and its labels. */
+static void
+try_size (PfRepeatPicture *picture, double larger, double width, double height)
+{
+  find_size (picture, larger, width, height);
+  g_clear_pointer (&picture->labels, pf_labels_free);
+  picture->labels = placed_labels (picture);
+}
+
+/* As large as its labels need, but not so large that it would take up much of the page: of several
+ * sizes the first that isn't crowded, else the least crowded one. */
+static void
+find_size_for_labels (PfRepeatPicture *picture, double width, double height)
+{
+  static const double larger[] = { 1, 1.2, 1.4, 1.6 };
+  try_size (picture, 1, width, height);
+  double least = pf_labels_crowding (picture->labels);
+  size_t best = 0, last = 0;
+  const double modest = fmax (picture->height, fmin (height, MODEST_HEIGHT));
+  for (size_t l = 1; l < G_N_ELEMENTS (larger) && least > CROWDED; l++)
+    {
+      const double before = picture->scale;
+      try_size (picture, larger[l], width, modest);
+      const double crowding = pf_labels_crowding (picture->labels);
+      last = l;
+      if (crowding < least)
+        {
+          least = crowding;
+          best = l;
+        }
+      if (picture->scale <= before)
+        break;
+    }
+  if (best != last)
+    try_size (picture, larger[best], width, best == 0 ? height : modest);
+  picture->left_out = pf_labels_left_out_words (picture->labels);
 }
 
 PfRepeatPicture *
@@ -202,8 +242,7 @@ pf_repeat_picture_new (const PfMotif *motif, PfRepeatWork *work, int i, int j, P
     .look = look,
     .ways = pf_repeat_ways (motif->filling, work, i, j),
   };
-  find_size (picture, width, height);
-  place_labels (picture);
+  find_size_for_labels (picture, width, height);
   return picture;
 }
 

@@ -20,24 +20,50 @@ is_within (PfBox box, gconstpointer data)
          box.max.y <= all->max.y;
 }
 
-/* Tries the wanted side first, then those turned away from it, near before far. */
+/* In the drawing, with no line under it. */
+static bool
+is_clear (PfBox box, gconstpointer data)
+{
+  const PfLabels *labels = data;
+  return is_within (box, &labels->box) && pf_placer_is_free (labels->placer, box, PF_BLOCK_SOFT);
+}
+
+static bool
+is_inside (PfBox box, gconstpointer data)
+{
+  return is_within (box, &((const PfLabels *) data)->box);
+}
+
+/* Tries the wanted side first, then those turned away from it, up to `reach` font sizes away. */
+static void
+try_sides (PfLabels *labels, PfWantedLabel *wanted, double reach, PfLabelAllowed allowed)
+{
+  static const double turns[] = { 0, 180, 45, -45, 90, -90, 135, -135 };
+  const bool any = wanted->outward.x == 0 && wanted->outward.y == 0;
+  const PfPoint out = any ? (PfPoint){ 1, 0 } : wanted->outward;
+  for (size_t t = 0; t < G_N_ELEMENTS (turns) && !wanted->placed; t++)
+    {
+      const double a = turns[t] * G_PI / 180;
+      const PfPoint side = { cos (a) * out.x - sin (a) * out.y, sin (a) * out.x + cos (a) * out.y };
+      wanted->placed = pf_label_place (labels->placer, wanted->text, pf_wanted_room (wanted->shape),
+                                       wanted->colour, wanted->anchor, side, reach, allowed, labels,
+                                       &wanted->label);
+    }
+}
+
+/* Near before far, and rather a little farther off than over a line. */
 static void
 find_room (PfLabels *labels, PfWantedLabel *wanted)
 {
-  static const double turns[] = { 0, 180, 45, -45, 90, -90, 135, -135 };
-  static const double reaches[] = { 0.9, 1.8, 3.1, FARTHEST };
-  const bool any = wanted->outward.x == 0 && wanted->outward.y == 0;
-  const PfPoint out = any ? (PfPoint){ 1, 0 } : wanted->outward;
-  for (size_t r = 0; r < G_N_ELEMENTS (reaches) && !wanted->placed; r++)
-    for (size_t t = 0; t < G_N_ELEMENTS (turns) && !wanted->placed; t++)
-      {
-        const double a = turns[t] * G_PI / 180;
-        const PfPoint side = { cos (a) * out.x - sin (a) * out.y,
-                               sin (a) * out.x + cos (a) * out.y };
-        wanted->placed = pf_label_place (
-            labels->placer, wanted->text, pf_wanted_room (wanted->shape), wanted->colour,
-            wanted->anchor, side, reaches[r], is_within, &labels->box, &wanted->label);
-      }
+  static const struct {
+    double reach;
+    PfLabelAllowed allowed;
+  } tries[] = {
+    { 0.9, is_clear },  { 1.8, is_clear },  { 3.1, is_clear },       { 0.9, is_inside },
+    { 1.8, is_inside }, { 3.1, is_inside }, { FARTHEST, is_inside },
+  };
+  for (size_t t = 0; t < G_N_ELEMENTS (tries) && !wanted->placed; t++)
+    try_sides (labels, wanted, tries[t].reach, tries[t].allowed);
 }
 
 /* Steps of a search over the whole drawing, mm, and how far it goes. */
@@ -107,9 +133,27 @@ pf_labels_find_room (PfLabels *labels)
             !is_within ((PfBox){ wanted->anchor, wanted->anchor }, &labels->box))
           continue;
         find_room (labels, wanted);
-        if (!wanted->placed)
+        wanted->far = !wanted->placed;
+        if (wanted->far)
           find_far_room (labels, wanted);
+        wanted->covers =
+            wanted->placed && !pf_placer_is_free (labels->placer, wanted->label.box, PF_BLOCK_SOFT);
       }
+}
+
+double
+pf_labels_crowding (const PfLabels *labels)
+{
+  guint crowding = 0;
+  for (guint n = 0; n < labels->wanted->len; n++)
+    {
+      const PfWantedLabel *wanted = &g_array_index (labels->wanted, PfWantedLabel, n);
+      if (!wanted->placed)
+        crowding += 4;
+      else
+        crowding += (guint) wanted->covers + (guint) wanted->label.leader + (guint) wanted->far;
+    }
+  return (double) crowding / MAX (labels->wanted->len, 1);
 }
 
 /* --- What found none ----------------------------------------------------------------------------

@@ -30,6 +30,10 @@ void pf_labels_add_repeat (PfLabels *labels, const PfMotif *motif, const PfRepea
 /* Finds room for all labels: once, when all are there. */
 void pf_labels_find_room (PfLabels *labels);
 
+/* How crowded they are, on the average: 0 if each stands beside what it belongs to and covers no
+ * line, 1 if each has a leader or covers a line, up to 4 if none has a place. */
+double pf_labels_crowding (const PfLabels *labels);
+
 /* Which labels found no room, in words: "Not in the drawing, for want of room: the number of step
  * 12." NULL if all did. Translated; free with g_free(). */
 char *pf_labels_left_out_words (const PfLabels *labels);

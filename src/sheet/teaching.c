@@ -16,6 +16,7 @@
 #define PICTURE_HEIGHT 120.0
 #define MANY_STITCHES 24 /* ... unless the repeat has so many that it needs the whole page */
 #define TABLE_ROWS 200   /* repeats told in a kind's table */
+#define SHORT_TABLE 4    /* rows */
 #define EMPTY_LINES 6    /* on a worksheet */
 
 char *
@@ -244,9 +245,14 @@ add_kind (const PfNotes *notes, guint32 k)
   g_autoptr (PfRepeatWork) again =
       pf_repeat_work_new (filling, ground, notes->steps, repeat->i, repeat->j);
   add_picture (notes, work, repeat);
-  pf_flow_keep_end (notes->flow);
+  /* A short table stays with its drawing, too. */
+  const bool is_short = notes->kinds->kinds[k].n_repeats <= SHORT_TABLE;
+  if (!is_short)
+    pf_flow_keep_end (notes->flow);
   if (notes->what == PF_TEACHING_NOTES)
     add_numbers (notes, k, again);
+  if (is_short)
+    pf_flow_keep_end (notes->flow);
 }
 
 static void

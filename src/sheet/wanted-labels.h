@@ -26,6 +26,8 @@ typedef struct {
   PfPoint outward; /* the side it would rather be on; (0, 0) for any */
   PfLabel label;   /* once it has a place */
   bool placed;
+  bool covers; /* a line lies under it */
+  bool far;    /* there was no room near by */
 } PfWantedLabel;
 
 struct PfLabels {
