@@ -234,14 +234,19 @@ set_all_beside (PfFlowStrip *strip, const PfFlowBox *box, double x, double width
   return y;
 }
 
+/* The words below a drawing may go on on the next page, even if it is kept with what is before it.
+ */
 static void
 set_below (PfFlow *flow, const PfFlowBox *box)
 {
+  const bool keeping = flow->keeping;
+  flow->keeping = false;
   for (size_t i = 0; i < box->n_beside; i++)
     if (box->beside[i].label)
       pf_flow_item (flow, box->beside[i].label, box->beside[i].text);
     else
       pf_flow_paragraph (flow, box->beside[i].text);
+  flow->keeping = keeping;
 }
 
 /* The caption's lines, below the drawing and no wider. */

@@ -172,7 +172,8 @@ is_told (const PfLabels *labels, const PfWantedLabel *wanted)
   return false;
 }
 
-/* The texts of one shape that are nowhere, "3, 9" for all; NULL for none. */
+/* The texts of one shape that are nowhere, "3, 9" for all; NULL for none. One may hold the numbers
+ * of several steps. */
 static char *
 left_out (const PfLabels *labels, PfLabelShape shape, guint *n_left_out)
 {
@@ -184,9 +185,14 @@ left_out (const PfLabels *labels, PfLabelShape shape, guint *n_left_out)
           !g_ptr_array_find_with_equal_func (texts, wanted->text, g_str_equal, NULL))
         g_ptr_array_add (texts, wanted->text);
     }
-  *n_left_out = texts->len;
+  *n_left_out = 0;
+  if (texts->len == 0)
+    return NULL;
   g_ptr_array_add (texts, NULL);
-  return *n_left_out > 0 ? g_strjoinv (", ", (char **) texts->pdata) : NULL;
+  char *all = g_strjoinv (", ", (char **) texts->pdata);
+  g_auto (GStrv) each = g_strsplit (all, ", ", -1);
+  *n_left_out = g_strv_length (each);
+  return all;
 }
 
 static char *

@@ -98,19 +98,44 @@ block_round (PfLabels *labels, PfPoint at, double reach)
   pf_placer_block_box (labels->placer, pf_box_grown ((PfBox){ at, at }, reach), PF_BLOCK_HARD);
 }
 
-/* One name for each place: that of its pin, or of its first stitch. */
-static void
-add_names (PfLabels *labels, const PfMotif *motif, int i, int j, const PfView *view)
+/* Which of the ground's stitches are worked in a repeat. */
+static bool *
+worked_in (const PfMotif *motif, const PfRepeatWork *work)
 {
+  bool *worked = g_new0 (bool, motif->ground->n_stitches);
+  for (guint s = 0; s < work->steps->len; s++)
+    {
+      const PfWorkStep *step = &g_array_index (work->steps, PfWorkStep, s);
+      if (step->kind == PF_WORK_STITCH)
+        worked[motif->filling->stitches[step->stitch].id.k] = true;
+    }
+  return worked;
+}
+
+/* One name for each place: that of its pin, or of its first stitch. What is left of a middle that
+ * isn't worked needs none: no step speaks of it. */
+static void
+add_names (PfLabels *labels, const PfMotif *motif, const PfRepeatWork *work, int i, int j,
+           const PfView *view)
+{
+  g_autofree bool *worked = worked_in (motif, work);
   const PfGround *ground = motif->ground;
   for (int k = 0; k < ground->n_stitches; k++)
     {
       if (ground->stitches[k].place != k)
         continue;
       int named = k;
+      bool tell = false;
       for (int other = k; other < ground->n_stitches; other++)
-        if (ground->stitches[other].place == k && ground->stitches[other].pin)
-          named = other;
+        {
+          if (ground->stitches[other].place != k)
+            continue;
+          if (ground->stitches[other].pin)
+            named = other;
+          tell |= worked[other] || ground->stitches[other].pin || !ground->stitches[other].core;
+        }
+      if (!tell)
+        continue;
       const PfPoint at = pf_view_point (
           view, pf_affine_map (motif->filling->to_sheet, pf_ground_position (ground, k, i, j)));
       block_round (labels, at, 1.3);
@@ -202,7 +227,7 @@ pf_labels_add_repeat (PfLabels *labels, const PfMotif *motif, const PfRepeatWork
 {
   end_pair (labels);
   block_edge (labels, motif, view);
-  add_names (labels, motif, i, j, view);
+  add_names (labels, motif, work, i, j, view);
   if (worksheet)
     return;
   add_letters (labels, motif, work, view, drawn);

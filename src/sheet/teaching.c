@@ -14,7 +14,7 @@
 
 #define PICTURE_WIDTH 92.0 /* at most, with the steps beside it, ... */
 #define PICTURE_HEIGHT 120.0
-#define MANY_STITCHES 24 /* ... unless the repeat has so many that it needs the whole page */
+#define MANY_STITCHES 24 /* ... unless so many are worked that they need the whole page */
 #define TABLE_ROWS 200   /* repeats told in a kind's table */
 #define SHORT_TABLE 4    /* rows */
 #define EMPTY_LINES 6    /* on a worksheet */
@@ -120,11 +120,20 @@ empty_lines (void)
   return lines;
 }
 
+static guint
+n_stitches_of (const PfRepeatWork *work)
+{
+  guint n = 0;
+  for (guint s = 0; s < work->steps->len; s++)
+    n += g_array_index (work->steps, PfWorkStep, s).kind == PF_WORK_STITCH;
+  return n;
+}
+
 static void
 add_picture (const PfNotes *notes, PfRepeatWork *work, const PfWorkedRepeat *repeat)
 {
   const bool worksheet = notes->what == PF_TEACHING_WORKSHEET;
-  const bool large = notes->motif->ground->n_stitches > MANY_STITCHES;
+  const bool large = n_stitches_of (work) > MANY_STITCHES;
   g_autoptr (GPtrArray) lines = worksheet ? empty_lines () : step_lines (notes, work);
   PfRepeatPicture *picture =
       pf_repeat_picture_new (notes->motif, work, repeat->i, repeat->j,
