@@ -12,8 +12,8 @@
 #include "repeat-labels.h"
 #include "repeat-ways.h"
 
-#define GAP 18.0           /* from pin to pin, ... */
-#define STITCH_GAP 10.5    /* ... and at least from stitch to stitch, if there is room */
+#define GAP 16.0           /* from pin to pin, ... */
+#define STITCH_GAP 9.5     /* ... and at least from stitch to stitch, if there is room */
 #define MODEST_HEIGHT 75.0 /* a drawing that is made larger for its labels is no higher */
 #define MARGIN 7.0         /* for labels */
 #define CROWDED 0.08       /* labels */

@@ -15,6 +15,7 @@ static const char style[] =
     "h1 { font-size: 1.7em; } h2 { font-size: 1.35em; margin-top: 2em; } h3 { font-size: 1.05em; "
     "}\n"
     "table { border-collapse: collapse; margin: 0.8em 0; }\n"
+    "caption { text-align: left; padding-bottom: 0.4em; }\n"
     "th, td { text-align: left; vertical-align: top; padding: 0.2em 1.2em 0.2em 0;\n"
     "         border-bottom: 1px solid #d2d2d2; font-weight: normal; }\n"
     "thead th { color: #5a5a5a; font-size: 0.85em; vertical-align: bottom;\n"

@@ -173,8 +173,12 @@ add_bobbins (PfReportParts *parts, const PfMotif *motif, const PfThreadNeeds *ne
   bool any = false;
   for (size_t b = 0; b < 2 * n_pairs; b++)
     any |= colours[b] != NULL;
-  PfReportTable *table = any ? pf_report_table (parts, NULL, "nnwnw", coloured)
-                             : pf_report_table (parts, NULL, "nnn", plain);
+  g_autofree char *caption =
+      g_strdup_printf (_ ("On each bobbin, with %g mm to spare for hitching and handling "
+                          "(left and right as the pair is sewn in):"),
+                       motif->thread.spare);
+  PfReportTable *table = any ? pf_report_table (parts, caption, "nnwnw", coloured)
+                             : pf_report_table (parts, caption, "nnn", plain);
   for (size_t b = 0; b < 2 * n_pairs; b++)
     {
       if (b % 2 == 0)
@@ -202,11 +206,6 @@ add_thread (PfReportParts *parts, const PfMotif *motif)
   pf_report_take (
       parts, PF_PART_PARAGRAPH,
       pf_explain_fit (motif->ground, motif->filling->placement, use->wraps_per_cm, use->rule));
-  pf_report_take (
-      parts, PF_PART_PARAGRAPH,
-      g_strdup_printf (_ ("On each bobbin, with %g mm to spare for hitching and handling "
-                          "(left and right as the pair is sewn in):"),
-                       use->spare));
   add_bobbins (parts, motif, &needs);
   pf_report_take (parts, PF_PART_PARAGRAPH,
                   g_strdup_printf (_ ("All bobbins together: %.2f m"), needs.total / 1000));

@@ -5,6 +5,16 @@
 #include "book-pages.h"
 #include "report-parts.h"
 
+/* A table of nothing but numbers is narrow. */
+static bool
+is_of_numbers (const PfReportTable *table)
+{
+  for (size_t c = 0; c < table->n_columns; c++)
+    if (table->columns[c] != PF_FLOW_NUMBERS)
+      return false;
+  return true;
+}
+
 static void
 set_table (PfFlow *flow, const PfReportTable *table)
 {
@@ -16,6 +26,7 @@ set_table (PfFlow *flow, const PfReportTable *table)
     .cells = (const char *const *) table->cells->pdata,
     .n_rows = pf_report_table_rows (table),
     .total = table->total,
+    .side_by_side = is_of_numbers (table),
   };
   pf_flow_table (flow, &set);
 }
