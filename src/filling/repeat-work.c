@@ -38,7 +38,8 @@ add_step (PfRepeatWork *work, const PfFilling *filling, PfWorkStep step)
     }
 }
 
-/* The steps that sew in new pairs of a stitch, where that was done before the first stitch. */
+/* The steps that sew in new pairs of a stitch, where that was done before the first stitch. They
+ * come before all others of the stitch: on its way from the edge a pair may be twisted. */
 static void
 add_sewn_in (PfRepeatWork *work, const PfFilling *filling, guint32 s)
 {
@@ -72,11 +73,13 @@ pf_repeat_work_new (const PfFilling *filling, const PfGround *ground, const PfWo
       const PfWorkGroup *group = &steps->groups[g];
       if (group->sews_in || group->i != i || group->j != j)
         continue;
+      guint32 stitch = PF_NONE;
       for (size_t n = 0; n < group->n_steps; n++)
         {
           const PfWorkStep step = steps->steps[group->first_step + n];
-          if (step.kind == PF_WORK_STITCH && filling->habits.sew_in_first)
+          if (step.stitch != stitch && filling->habits.sew_in_first)
             add_sewn_in (work, filling, step.stitch);
+          stitch = step.stitch;
           add_step (work, filling, step);
         }
     }

@@ -87,6 +87,31 @@ replay (const PfFilling *filling, const PfGround *ground, const PfWorkingSteps *
   g_assert_true (pillow_bobbins_agree (pillow, threads));
 }
 
+static bool
+has_pair (const PfFilling *filling, const PfWorkStep *step, guint32 pair)
+{
+  if (step->kind != PF_WORK_STITCH)
+    return step->pair == pair;
+  const PfWorkedStitch *stitch = &filling->stitches[step->stitch];
+  for (unsigned side = 0; side < stitch->n_sides; side++)
+    if (pf_worked_ends (filling, stitch)[side].pair == pair)
+      return true;
+  return false;
+}
+
+/* In a repeat by itself, too, nothing is done with a new pair before it is sewn in. */
+static void
+check_sewn_in_first (const PfFilling *filling, const PfRepeatWork *work)
+{
+  for (guint s = 0; s < work->steps->len; s++)
+    {
+      const PfWorkStep *step = &g_array_index (work->steps, PfWorkStep, s);
+      for (guint before = 0; step->kind == PF_WORK_SEW_IN && before < s; before++)
+        g_assert_false (
+            has_pair (filling, &g_array_index (work->steps, PfWorkStep, before), step->pair));
+    }
+}
+
 /* Kinds: each repeat has one, and all of one kind have as many steps, pairs and sewings, and are
  * told in the same words. */
 static void
@@ -106,6 +131,7 @@ check_kinds (const PfFilling *filling, const PfGround *ground, const PfWorkingSt
           g_assert_cmpuint (repeat->kind, ==, k);
           g_autoptr (PfRepeatWork) work =
               pf_repeat_work_new (filling, ground, steps, repeat->i, repeat->j);
+          check_sewn_in_first (filling, work);
           const PfStepNames names = pf_repeat_work_names (work);
           GString *words = g_string_new (NULL);
           for (guint s = 0; s < work->steps->len; s++)
