@@ -32,12 +32,21 @@ compare_unheeded (const void *a, const void *b)
   return (p->index > q->index) - (p->index < q->index);
 }
 
+static int
+compare_stitches (const void *a, const void *b)
+{
+  const guint32 p = *(const guint32 *) a, q = *(const guint32 *) b;
+  return (p > q) - (p < q);
+}
+
 static void
 take_beads (PfFilling *filling, const PfLattice *lattice, const GArray *beads)
 {
   filling->beads = g_new (guint32, beads->len);
   for (guint b = 0; b < beads->len; b++)
     filling->beads[b] = pf_lattice_index (lattice, g_array_index (beads, PfStitchId, b));
+  if (beads->len > 0)
+    qsort (filling->beads, beads->len, sizeof *filling->beads, compare_stitches);
 }
 
 static int

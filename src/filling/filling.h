@@ -266,7 +266,7 @@ typedef struct {
   guint32 *order;    /* n_stitches: the stitches in working order */
   PfRepeat *repeats; /* those that are partial or left out, by j, then i */
   size_t n_repeats;
-  guint32 *beads;        /* counts.beads stitches that carry one */
+  guint32 *beads;        /* counts.beads stitches that carry one, rising */
   PfCrossing *crossings; /* by loop and distance along */
   size_t n_crossings;
   PfSewing *sewings;

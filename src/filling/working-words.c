@@ -260,7 +260,16 @@ pin_words (const char *name, const char *before, const char *pairs, const char *
 static bool
 has_bead (const PfFilling *filling, guint32 stitch)
 {
-  return place_in (filling->beads, filling->counts.beads, stitch) != PF_NONE;
+  size_t low = 0, high = filling->counts.beads;
+  while (low < high)
+    {
+      const size_t middle = low + (high - low) / 2;
+      if (filling->beads[middle] < stitch)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  return low < filling->counts.beads && filling->beads[low] == stitch;
 }
 
 static char *
