@@ -73,7 +73,8 @@ choose_contents (const PfFillOptions *o, PfPageSetup *page)
   page->pair_colours = page->pair_colours || o->pair_colours;
   if (o->contents == NULL)
     return true;
-  g_auto (GStrv) parts = g_strsplit (o->contents, ",", -1);
+  /* An empty text has no parts, but a book has some. */
+  g_auto (GStrv) parts = g_strsplit (*o->contents != '\0' ? o->contents : ",", ",", -1);
   page->parts = 0;
   for (char **part = parts; *part != NULL; part++)
     {
@@ -336,7 +337,7 @@ do_job (const PfFillOptions *o, Job *job)
       g_print ("%s", report);
       return PF_EXIT_DONE;
     }
-  say_counts (pricking, o->document);
+  say_counts (pricking, o->document != NULL ? o->document : o->outline);
   say_warnings (pricking);
   return PF_EXIT_DONE;
 }

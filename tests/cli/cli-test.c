@@ -192,6 +192,9 @@ static const Wrong wrong[] = {
   { "contents-word",
     "fill --outline DEMO/pond.svg --ground torchon --gap 4 --book a.pdf --contents notes,cover", 2,
     "cover" },
+  { "contents-none",
+    "fill --outline DEMO/pond.svg --ground torchon --gap 4 --book a.pdf --contents ''", 2,
+    "--contents" },
   { "rules-one", "fill --outline DEMO/pond.svg --ground torchon --gap 4 --rules 49", 2, "49" },
   { "rules-far",
     "fill --outline DEMO/pond.svg --ground torchon --gap 4 --sheet a.pdf --rules 50,40", 1,
@@ -555,6 +558,19 @@ test_origin_and_turn (void)
   g_assert_cmpint (count_at (root, "crossings", "entering"), ==, 8);
 }
 
+/* A drawing whose name is its ending alone leaves no title: its file's name stands for it. */
+static void
+test_no_title (void)
+{
+  write_file (
+      ".svg",
+      "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='60mm' viewBox='0 0 60 60'>"
+      "<rect x='10' y='10' width='40' height='40'/></svg>");
+  g_auto (Run) run = run_words ("fill --outline .svg --ground torchon --gap 10 --report a.txt");
+  g_assert_cmpint (run.status, ==, 0);
+  g_assert_nonnull (strstr (run.out, "Torchon ground in .svg: "));
+}
+
 /* A document that says the same as options do gives the same report, byte by byte. */
 static void
 test_document (void)
@@ -685,6 +701,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/close-up", test_close_up);
   g_test_add_func ("/cli/ground-close-up", test_ground_close_up);
   g_test_add_func ("/cli/origin-and-turn", test_origin_and_turn);
+  g_test_add_func ("/cli/no-title", test_no_title);
   g_test_add_func ("/cli/document", test_document);
   g_test_add_func ("/cli/document-page", test_document_page);
   g_test_add_func ("/cli/document-choices", test_document_choices);
