@@ -234,12 +234,13 @@ set_all_beside (PfFlowStrip *strip, const PfFlowBox *box, double x, double width
   return y;
 }
 
-/* The words below a drawing may go on on the next page, even if it is kept with what is before it.
- */
+/* The first of them stays with the drawing; more of them would make what is kept together higher
+ * than a page, so that the drawing could part from its heading. */
 static void
 set_below (PfFlow *flow, const PfFlowBox *box)
 {
   const bool keeping = flow->keeping;
+  const guint first = flow->strips->len;
   flow->keeping = false;
   for (size_t i = 0; i < box->n_beside; i++)
     if (box->beside[i].label)
@@ -247,6 +248,10 @@ set_below (PfFlow *flow, const PfFlowBox *box)
     else
       pf_flow_paragraph (flow, box->beside[i].text);
   flow->keeping = keeping;
+  if (first == flow->strips->len)
+    return;
+  PfFlowStrip *strip = g_ptr_array_index (flow->strips, first);
+  strip->glue = MAX (strip->glue, PF_FLOW_KEPT);
 }
 
 /* The caption's lines, below the drawing and no wider. */

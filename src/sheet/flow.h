@@ -107,7 +107,7 @@ typedef struct {
 } PfFlowBox;
 
 /* A drawing with words beside it. If these are higher than a page, or there are less than 40 mm for
- * them, they stand below it. */
+ * them, they stand below it: the first with it, the others on to the next page if need be. */
 void pf_flow_box (PfFlow *flow, const PfFlowBox *box);
 
 /* --- Breaks -------------------------------------------------------------------------------------

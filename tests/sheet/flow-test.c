@@ -382,6 +382,35 @@ test_keep (void)
     }
 }
 
+/* A high drawing whose words don't fit beside it goes to the next page with its heading, and with
+ * the first of its words. */
+static void
+test_high_drawing (void)
+{
+  const PfPaper *paper = paper_of ("A4");
+  g_autoptr (PfFlow) flow = pf_flow_new (paper, "Running title");
+  PfFlowText words[60];
+  for (guint w = 0; w < G_N_ELEMENTS (words); w++)
+    words[w] = (PfFlowText){ "–", w == 0 ? "firstofall" : "more" };
+  for (int p = 0; p < 20; p++)
+    pf_flow_paragraph (flow, "before");
+  pf_flow_keep_begin (flow);
+  pf_flow_heading (flow, 3, "Heading");
+  pf_flow_paragraph (flow, "below it");
+  Drawn drawn = { .n = 0 };
+  pf_flow_box (flow, &(PfFlowBox){ .height = 0.75 * pf_flow_height (flow),
+                                   .draw = draw_sample,
+                                   .data = &drawn,
+                                   .beside = words,
+                                   .n_beside = G_N_ELEMENTS (words) });
+  pf_flow_keep_end (flow);
+  g_autoptr (GArray) headings = NULL;
+  g_autoptr (GPtrArray) pages = pf_flow_finish (flow, &headings);
+  g_assert_cmpuint (g_array_index (headings, PfFlowBookmark, 0).page, ==, 1);
+  g_assert_nonnull (strstr (g_ptr_array_index (pages, 1), "firstofall"));
+  g_assert_cmpint (drawn.n, ==, 1);
+}
+
 /* Numbers end under each other; a table too wide for the page is made to fit. */
 static void
 test_columns (void)
@@ -513,6 +542,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/flow/any", test_any);
   g_test_add_func ("/sheet/flow/words", test_words);
   g_test_add_func ("/sheet/flow/keep", test_keep);
+  g_test_add_func ("/sheet/flow/high-drawing", test_high_drawing);
   g_test_add_func ("/sheet/flow/columns", test_columns);
   g_test_add_func ("/sheet/flow/side-by-side", test_side_by_side);
   g_test_add_func ("/sheet/flow/foot", test_foot);
