@@ -10,7 +10,6 @@
 
 #include "text.h"
 
-#define BETWEEN 4.0    /* columns */
 #define ASIDE 14.0     /* rows that stand beside each other */
 #define FEW_ROWS 12    /* which stand below each other */
 #define WORD_MOST 45.0 /* a word longer than this may be cut */
@@ -109,7 +108,7 @@ share_room (const double *natural, const double *least, double *width, size_t n,
 static double
 gap_before (const Columns *columns, size_t c)
 {
-  return c == 0 ? 0 : c % columns->block == 0 ? ASIDE : BETWEEN;
+  return c == 0 ? 0 : c % columns->block == 0 ? ASIDE : PF_FLOW_BETWEEN;
 }
 
 static void

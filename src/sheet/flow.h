@@ -37,6 +37,7 @@ G_BEGIN_DECLS
 #define PF_FLOW_FOOT 10.0 /* above the lower margin */
 #define PF_FLOW_BODY 3.2  /* sizes of fonts */
 #define PF_FLOW_CAPTION 2.6
+#define PF_FLOW_BETWEEN 4.0 /* columns of a table */
 
 typedef struct PfFlow PfFlow;
 

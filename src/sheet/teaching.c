@@ -15,7 +15,6 @@
 #define PICTURE_WIDTH 92.0 /* at most, with the steps beside it, ... */
 #define PICTURE_HEIGHT 120.0
 #define MANY_STITCHES 24 /* ... unless so many are worked that they need the whole page */
-#define TABLE_ROWS 200   /* repeats told in a kind's table */
 #define SHORT_TABLE 4    /* rows */
 #define EMPTY_LINES 6    /* on a worksheet */
 
@@ -159,79 +158,6 @@ add_picture (const PfNotes *notes, PfRepeatWork *work, const PfWorkedRepeat *rep
                                           .n_beside = lines->len });
 }
 
-/* "12", "bar 12-13" */
-static char *
-place_name (const PfFilling *filling, guint32 s)
-{
-  const PfSewing *sewing = &filling->sewings[s];
-  g_autofree char *hole =
-      sewing->place.loop == 0
-          ? g_strdup ("")
-          /* Translators: a hole in the shape, before the number of a pinhole in a table. */
-          : g_strdup_printf (_ ("hole %zu: "), sewing->place.loop);
-  if (sewing->pinhole != PF_NONE)
-    return g_strdup_printf ("%s%u", hole, sewing->pinhole + 1);
-  if (sewing->between[0] == PF_NONE)
-    return g_strdup_printf ("%s–", hole);
-  return g_strdup_printf ("%s%u–%u", hole, sewing->between[0] + 1, sewing->between[1] + 1);
-}
-
-/* Which pairs of the motif those of the drawing are, and where they are sewn, in each repeat. */
-static void
-add_numbers (const PfNotes *notes, guint32 k, const PfRepeatWork *first)
-{
-  const PfRepeatKind *kind = &notes->kinds->kinds[k];
-  const size_t n_columns = 1 + first->pairs->len + first->sewings->len;
-  g_autofree PfFlowColumn *columns = g_new (PfFlowColumn, n_columns);
-  g_autoptr (GPtrArray) heads = g_ptr_array_new_with_free_func (g_free);
-  g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
-  const PfStepNames names = pf_repeat_work_names (first);
-  for (size_t c = 0; c < n_columns; c++)
-    columns[c] = PF_FLOW_NUMBERS;
-  g_ptr_array_add (heads, g_strdup (_ ("Repeat")));
-  for (guint p = 0; p < first->pairs->len; p++)
-    /* Translators: the head of a column with the numbers of pairs. */
-    g_ptr_array_add (heads, g_strdup_printf (_ ("Pair %u"), p + 1));
-  for (guint s = 0; s < first->sewings->len; s++)
-    g_ptr_array_add (heads,
-                     pf_step_sewing_letters (&names, g_array_index (first->sewings, guint32, s)));
-  const size_t shown = MIN (kind->n_repeats, TABLE_ROWS);
-  for (size_t n = 0; n < shown; n++)
-    {
-      const PfWorkedRepeat *repeat = &notes->kinds->repeats[kind->repeats[n]];
-      g_autoptr (PfRepeatWork) work = pf_repeat_work_new (
-          notes->motif->filling, notes->motif->ground, notes->steps, repeat->i, repeat->j);
-      g_ptr_array_add (cells, g_strdup_printf ("%u", kind->repeats[n] + 1));
-      for (guint p = 0; p < work->pairs->len; p++)
-        g_ptr_array_add (cells,
-                         g_strdup_printf ("%u", g_array_index (work->pairs, guint32, p) + 1));
-      for (guint s = 0; s < work->sewings->len; s++)
-        g_ptr_array_add (
-            cells, place_name (notes->motif->filling, g_array_index (work->sewings, guint32, s)));
-    }
-  pf_flow_table (notes->flow, &(PfFlowTable){ .caption = _ ("Pairs and pinholes (of a bar, those "
-                                                            "beside it) as on the pricking"),
-                                              .columns = columns,
-                                              .n_columns = n_columns,
-                                              .heads = (const char *const *) heads->pdata,
-                                              .cells = (const char *const *) cells->pdata,
-                                              .n_rows = shown,
-                                              .side_by_side = true });
-  if (shown < kind->n_repeats)
-    {
-      g_autofree char *words = g_strdup_printf (
-          g_dngettext (
-              GETTEXT_PACKAGE,
-              "One more repeat of this kind isn’t listed here: the working steps, saved as "
-              ".txt, tell all.",
-              "%zu more repeats of this kind aren’t listed here: the working steps, saved "
-              "as .txt, tell all.",
-              (gulong) (kind->n_repeats - shown)),
-          kind->n_repeats - shown);
-      pf_flow_caption (notes->flow, words);
-    }
-}
-
 static void
 add_kind (const PfNotes *notes, guint32 k)
 {
@@ -251,15 +177,13 @@ add_kind (const PfNotes *notes, guint32 k)
       if (*joined != '\0')
         pf_flow_paragraph (notes->flow, joined);
     }
-  g_autoptr (PfRepeatWork) again =
-      pf_repeat_work_new (filling, ground, notes->steps, repeat->i, repeat->j);
   add_picture (notes, work, repeat);
   /* A short table stays with its drawing, too. */
   const bool is_short = notes->kinds->kinds[k].n_repeats <= SHORT_TABLE;
   if (!is_short)
     pf_flow_keep_end (notes->flow);
   if (notes->what == PF_TEACHING_NOTES)
-    add_numbers (notes, k, again);
+    pf_kind_table_add (notes->flow, notes->motif, notes->kinds, notes->steps, k);
   if (is_short)
     pf_flow_keep_end (notes->flow);
 }

@@ -21,4 +21,9 @@ void pf_teaching_add (PfFlow *flow, const PfPricking *pricking, PfTeaching what,
 /* The name of kind n, counted from 0: "A", "B", ... "Z", "AA". Free with g_free(). */
 char *pf_kind_letters (guint32 n);
 
+/* kind-table.c: which pairs of the motif those in the drawing of kind k are, and where they are
+ * sewn, in each of its repeats (the first 200). */
+void pf_kind_table_add (PfFlow *flow, const PfMotif *motif, const PfRepeatKinds *kinds,
+                        const PfWorkingSteps *steps, guint32 k);
+
 G_END_DECLS

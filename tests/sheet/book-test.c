@@ -220,6 +220,41 @@ test_steps (void)
   pf_pricking_free (pricking);
 }
 
+/* However many pairs and sewings a repeat has, no number in its table is broken over lines. */
+static void
+test_many_columns (void)
+{
+  g_autoptr (GError) error = NULL;
+  PfPricking *pricking = sample_demo ("pond", "spider-16", 2.5, PF_EDGE_HALF_STITCH, PF_BEADS_NONE);
+  const PfSheetSettings settings = sample_settings ("A4");
+  g_autoptr (PfBook) book = pf_book_new (pricking, PF_BOOK_NOTES, &settings, false, &error);
+  g_assert_no_error (error);
+  guint n_heads = 0, n_cells = 0;
+  for (size_t n = 0; n < pf_book_n_pages (book); n++)
+    {
+      double width, height;
+      xmlDoc *page = read_page (pf_book_page (book, n, &width, &height));
+      g_autoptr (GPtrArray) heads = elements_of (page, "head", "text");
+      g_autoptr (GPtrArray) cells = elements_of (page, "cell", "text");
+      for (guint h = 0; h < heads->len; h++)
+        {
+          g_autofree char *text = text_of (g_ptr_array_index (heads, h));
+          g_assert_true (g_regex_match_simple ("^(Repeat|Pair [0-9]+|[a-z])$", text, 0, 0));
+        }
+      for (guint c = 0; c < cells->len; c++)
+        {
+          g_autofree char *text = text_of (g_ptr_array_index (cells, c));
+          g_assert_true (g_regex_match_simple ("^(hole [0-9]+: )?[0-9]+(–[0-9]+)?$", text, 0, 0));
+        }
+      n_heads += heads->len;
+      n_cells += cells->len;
+      xmlFreeDoc (page);
+    }
+  g_assert_cmpuint (n_heads, >, 100);
+  g_assert_cmpuint (n_cells, >, n_heads);
+  pf_pricking_free (pricking);
+}
+
 /* --- Drawings of repeats ------------------------------------------------------------------------
  */
 
@@ -273,6 +308,7 @@ main (int argc, char **argv)
   g_test_add_func ("/book/pages", test_book);
   g_test_add_func ("/book/parts", test_parts);
   g_test_add_func ("/book/steps", test_steps);
+  g_test_add_func ("/book/many-columns", test_many_columns);
   for (size_t g = 0; g < G_N_ELEMENTS (grounds); g++)
     {
       g_autofree char *path = g_strdup_printf ("/book/labels/%s", grounds[g]);
