@@ -115,7 +115,8 @@ origin_words (const PfFilling *filling, const PfGround *ground, guint32 from, in
 {
   const PfStitchId id = filling->stitches[from].id;
   g_autofree char *stitch = pf_words_stitch (ground, id.k);
-  g_autofree char *place = pf_words_of_repeat (ground, id.i - i, id.j - j, stitch);
+  g_autofree char *place =
+      pf_words_of_repeat (ground, filling->placement.mirror, id.i - i, id.j - j, stitch);
   return g_strdup_printf (_ ("Pair %u comes from %s."), number, place);
 }
 

@@ -120,8 +120,9 @@ char **pf_ground_working (const PfGround *ground);
  * twists, cloth stitch". NULL if there are none. Translated; free with g_free(). */
 char *pf_work_words (const char *work, const char *end);
 /* `names`, of stitches of the repeat that lies (da, db) away, as seen from here: "4", or "4 of the
- * repeat above left". Translated; free with g_free(). */
-char *pf_words_of_repeat (const PfGround *ground, int da, int db, const char *names);
+ * repeat above left"; where the ground is mirrored, as it then lies before the maker. Translated;
+ * free with g_free(). */
+char *pf_words_of_repeat (const PfGround *ground, bool mirrored, int da, int db, const char *names);
 /* How many pairs run through one repeat: as many lines leave it over its two lower sides. */
 int pf_ground_pairs (const PfGround *ground);
 

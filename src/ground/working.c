@@ -110,11 +110,11 @@ pf_work_words (const char *work, const char *end)
  */
 
 char *
-pf_words_of_repeat (const PfGround *ground, int da, int db, const char *names)
+pf_words_of_repeat (const PfGround *ground, bool mirrored, int da, int db, const char *names)
 {
   if (da == 0 && db == 0)
     return g_strdup (names);
-  const double x = da * ground->a.x + db * ground->b.x;
+  const double x = (mirrored ? -1 : 1) * (da * ground->a.x + db * ground->b.x);
   const double y = da * ground->a.y + db * ground->b.y;
   if (y > -PF_GROUND_TOUCH)
     return g_strdup_printf (
@@ -130,7 +130,7 @@ pf_words_of_repeat (const PfGround *ground, int da, int db, const char *names)
 static char *
 origin (const PfGround *ground, int e, const char *names)
 {
-  return pf_words_of_repeat (ground, -ground->lines[e].da, -ground->lines[e].db, names);
+  return pf_words_of_repeat (ground, false, -ground->lines[e].da, -ground->lines[e].db, names);
 }
 
 static const char *

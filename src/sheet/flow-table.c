@@ -267,7 +267,7 @@ n_beside (const PfFlowTable *table, double room)
     return 1;
   g_autofree double *natural = g_new0 (double, n), *least = g_new0 (double, n);
   measure (table, natural, least);
-  const double one = sum_of (natural, n) + BETWEEN * (double) (n - 1);
+  const double one = sum_of (natural, n) + PF_FLOW_BETWEEN * (double) (n - 1);
   return (size_t) fmax (1, floor ((room + ASIDE - 1e-6) / (one + ASIDE)));
 }
 

@@ -6,17 +6,19 @@
 
 #include <glib/gi18n-lib.h>
 
+/* As the motif lies before the maker: where the ground is mirrored, its own left is on the right.
+ */
 static char *
-habits_words (const PfWorkingHabits *habits)
+habits_words (const PfWorkingHabits *habits, bool mirrored)
 {
+  const bool right_first = habits->right_first != mirrored;
   const char *way =
       habits->by == PF_WORK_BY_ROW
-          ? (habits->right_first
+          ? (right_first
                  ? _ ("Work along diagonal rows that run down to the right, the right one first.")
                  : _ ("Work along diagonal rows that run down to the left, the left one first."))
-          : (habits->right_first
-                 ? _ ("Work repeat by repeat, of two that are ready the right one first.")
-                 : _ ("Work repeat by repeat, of two that are ready the left one first."));
+          : (right_first ? _ ("Work repeat by repeat, of two that are ready the right one first.")
+                         : _ ("Work repeat by repeat, of two that are ready the left one first."));
   const char *pairs = habits->sew_in_first
                           ? _ ("All new pairs are sewn in before the first stitch.")
                           : _ ("New pairs are sewn in when they are needed.");
@@ -146,11 +148,12 @@ add_order_by_row (const PfNotes *notes)
 void
 pf_notes_add_order (const PfNotes *notes)
 {
-  g_autofree char *habits = habits_words (&notes->motif->filling->habits);
+  const PfFilling *filling = notes->motif->filling;
+  g_autofree char *habits = habits_words (&filling->habits, filling->placement.mirror);
   pf_flow_paragraph (notes->flow, habits);
   if (notes->kinds->n_repeats > 0)
     pf_notes_add_map (notes);
-  if (notes->motif->filling->habits.by == PF_WORK_BY_ROW)
+  if (filling->habits.by == PF_WORK_BY_ROW)
     add_order_by_row (notes);
   else if (notes->kinds->n_repeats > 0)
     add_order_by_repeat (notes);

@@ -141,6 +141,47 @@ test_whole (void)
   g_assert_nonnull (strstr (text, "Close pin 3: half stitch with pairs 2 and 4.\n"));
 }
 
+/* Where pairs come from is told as the repeats lie on the sheet, mirrored or not. */
+static void
+test_origins (void)
+{
+  g_autoptr (PfGround) ground = sample_ground ("armure");
+  const PfPoint centre = { 0, 0 };
+  g_autoptr (PfRegion) region = sample_star (centre, 25, 30, 9, 0);
+  PfEdge edge;
+  g_assert_true (pf_edge_init_even (&edge, &region->loops[0], PF_EDGE_HALF_STITCH, 2, NULL));
+  for (int mirror = 0; mirror < 2; mirror++)
+    {
+      PfFillingSettings settings = pf_filling_settings_default ();
+      settings.placement.mirror = mirror != 0;
+      g_autoptr (PfFilling) filling = pf_filling_new (region, &edge, ground, &settings, NULL);
+      g_autoptr (PfWorkingSteps) steps = pf_working_steps_new (filling, ground);
+      g_autoptr (PfRepeatWork) work = pf_repeat_work_new (filling, ground, steps, 0, 0);
+      g_auto (GStrv) told = pf_explain_origins (filling, ground, work, 0, 0);
+      guint n = 0;
+      for (guint s = 0; s < work->steps->len; s++)
+        {
+          const PfWorkStep *step = &g_array_index (work->steps, PfWorkStep, s);
+          g_assert_cmpint (step->kind, ==, PF_WORK_STITCH);
+          const PfWorkedEnd *ends = pf_worked_ends (filling, &filling->stitches[step->stitch]);
+          for (int side = 0; side < 2; side++)
+            {
+              const PfStitchId from = filling->stitches[ends[side].from].id;
+              if (from.i == 0 && from.j == 0)
+                continue;
+              const double x =
+                  pf_affine_map (filling->to_sheet, pf_ground_position (ground, 0, from.i, from.j))
+                      .x -
+                  pf_affine_map (filling->to_sheet, pf_ground_position (ground, 0, 0, 0)).x;
+              g_assert_true (g_str_has_suffix (told[n++], x < 0 ? "above left." : "above right."));
+            }
+        }
+      g_assert_cmpuint (n, ==, 4);
+      g_assert_null (told[n]);
+    }
+  pf_edge_clear (&edge);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -152,5 +193,6 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/armure-steps/numbers", test_numbers);
   g_test_add_func ("/armure-steps/whole", test_whole);
+  g_test_add_func ("/armure-steps/origins", test_origins);
   return g_test_run ();
 }
