@@ -16,7 +16,6 @@
 #define PICTURE_HEIGHT 120.0
 #define MANY_STITCHES 24 /* ... unless so many are worked that they need the whole page */
 #define SHORT_TABLE 4    /* rows */
-#define EMPTY_LINES 6    /* on a worksheet */
 
 char *
 pf_kind_letters (guint32 n)
@@ -110,11 +109,12 @@ step_lines (const PfNotes *notes, const PfRepeatWork *work)
   return lines;
 }
 
+/* Room for each of them. */
 static GPtrArray *
-empty_lines (void)
+empty_lines (const PfRepeatWork *work)
 {
   GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
-  for (guint n = 0; n < EMPTY_LINES; n++)
+  for (guint n = 0; n < work->steps->len; n++)
     g_ptr_array_add (lines, g_strdup ("____________________"));
   return lines;
 }
@@ -133,7 +133,7 @@ add_picture (const PfNotes *notes, PfRepeatWork *work, const PfWorkedRepeat *rep
 {
   const bool worksheet = notes->what == PF_TEACHING_WORKSHEET;
   const bool large = n_stitches_of (work) > MANY_STITCHES;
-  g_autoptr (GPtrArray) lines = worksheet ? empty_lines () : step_lines (notes, work);
+  g_autoptr (GPtrArray) lines = worksheet ? empty_lines (work) : step_lines (notes, work);
   PfRepeatPicture *picture =
       pf_repeat_picture_new (notes->motif, work, repeat->i, repeat->j,
                              (PfRepeatLook){ .worksheet = worksheet, .colour = notes->colour },

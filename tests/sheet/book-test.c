@@ -220,6 +220,43 @@ test_steps (void)
   pf_pricking_free (pricking);
 }
 
+/* A worksheet has a line to write on for each step of each kind. */
+static void
+test_worksheet (void)
+{
+  g_autoptr (GError) error = NULL;
+  PfPricking *pricking =
+      sample_demo ("quince-leaf", "armure", 5, PF_EDGE_HALF_STITCH, PF_BEADS_NONE);
+  const PfMotif *motif = g_ptr_array_index (pricking->motifs, 0);
+  const PfSheetSettings settings = sample_settings ("A4");
+  g_autoptr (PfBook) book = pf_book_new (pricking, PF_BOOK_WORKSHEET, &settings, false, &error);
+  g_assert_no_error (error);
+  g_autoptr (PfWorkingSteps) steps = pf_working_steps_new (motif->filling, motif->ground);
+  g_autoptr (PfRepeatKinds) kinds = pf_repeat_kinds_new (motif->filling, motif->ground, steps);
+  guint n_steps = 0, n_lines = 0;
+  for (size_t k = 0; k < kinds->n_kinds; k++)
+    {
+      const PfWorkedRepeat *repeat = &kinds->repeats[kinds->kinds[k].repeats[0]];
+      g_autoptr (PfRepeatWork) work =
+          pf_repeat_work_new (motif->filling, motif->ground, steps, repeat->i, repeat->j);
+      n_steps += work->steps->len;
+    }
+  for (size_t n = 0; n < pf_book_n_pages (book); n++)
+    {
+      double width, height;
+      xmlDoc *page = read_page (pf_book_page (book, n, &width, &height));
+      g_autoptr (GPtrArray) texts = elements_of (page, "text", "text");
+      for (guint t = 0; t < texts->len; t++)
+        {
+          g_autofree char *text = text_of (g_ptr_array_index (texts, t));
+          n_lines += strspn (text, "_") > 10;
+        }
+      xmlFreeDoc (page);
+    }
+  g_assert_cmpuint (n_lines, ==, n_steps);
+  pf_pricking_free (pricking);
+}
+
 /* However many pairs and sewings a repeat has, no number in its table is broken over lines. */
 static void
 test_many_columns (void)
@@ -308,6 +345,7 @@ main (int argc, char **argv)
   g_test_add_func ("/book/pages", test_book);
   g_test_add_func ("/book/parts", test_parts);
   g_test_add_func ("/book/steps", test_steps);
+  g_test_add_func ("/book/worksheet", test_worksheet);
   g_test_add_func ("/book/many-columns", test_many_columns);
   for (size_t g = 0; g < G_N_ELEMENTS (grounds); g++)
     {
