@@ -215,6 +215,22 @@ note_changed (PfPillowWords *words)
                         gtk_editable_get_text (GTK_EDITABLE (words->note_entry)));
 }
 
+/* Under the step; but all steps of a repeat may be higher than the window, so there above them, at
+ * its top. */
+static void
+show_note_box (PfPillowWords *words)
+{
+  GtkWidget *scroller = gtk_widget_get_ancestor (GTK_WIDGET (words), GTK_TYPE_SCROLLED_WINDOW);
+  gtk_box_reorder_child_after (GTK_BOX (words), words->note_box,
+                               GTK_WIDGET (words->whole ? words->where : words->note));
+  gtk_widget_set_visible (words->note_box, TRUE);
+  gtk_widget_grab_focus (GTK_WIDGET (words->note_entry));
+  gtk_editable_set_position (GTK_EDITABLE (words->note_entry), -1);
+  if (words->whole && scroller != NULL)
+    gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller)),
+                              0);
+}
+
 void
 pf_pillow_words_open_note (PfPillowWords *words)
 {
@@ -233,9 +249,7 @@ pf_pillow_words_open_note (PfPillowWords *words)
   g_autoptr (PangoAttrList) list = size_attributes (ASIDE * words->text);
   gtk_entry_set_attributes (words->note_entry, list);
   gtk_widget_set_visible (GTK_WIDGET (words->note), FALSE);
-  gtk_widget_set_visible (words->note_box, TRUE);
-  gtk_widget_grab_focus (GTK_WIDGET (words->note_entry));
-  gtk_editable_set_position (GTK_EDITABLE (words->note_entry), -1);
+  show_note_box (words);
 }
 
 bool

@@ -419,6 +419,36 @@ test_notes (Fixture *f, gconstpointer data G_GNUC_UNUSED)
   assert_heard (f, "");
 }
 
+/* However many steps are shown at once, the entry for a note is seen. */
+static void
+test_note_seen (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  PfDraft *draft = pf_draft_copy (pf_editor_draft (f->window->editor));
+  draft->settings.habits.sew_in_first = true;
+  pf_editor_change (f->window->editor, draft, "Working order");
+  settle ();
+  press_on_page (f, GDK_KEY_w);
+  GtkWidget *words = GTK_WIDGET (words_of (f));
+  GtkWidget *scroller = gtk_widget_get_ancestor (words, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *along = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+  settle ();
+  g_assert_cmpfloat (gtk_adjustment_get_upper (along), >, gtk_widget_get_height (scroller));
+  for (int down = 0; down < 2; down++)
+    {
+      gtk_adjustment_set_value (along, down ? gtk_adjustment_get_upper (along) : 0);
+      settle ();
+      press_on_page (f, GDK_KEY_n);
+      settle ();
+      graphene_rect_t bounds;
+      g_assert_true (gtk_widget_compute_bounds (note_entry (f), scroller, &bounds));
+      g_assert_cmpfloat (bounds.origin.y, >=, 0);
+      g_assert_cmpfloat (bounds.origin.y + bounds.size.height, <=,
+                         gtk_widget_get_height (scroller));
+      g_signal_emit_by_name (note_entry (f), "activate");
+      settle ();
+    }
+}
+
 /* --- What can't be worked -----------------------------------------------------------------------
  */
 
@@ -670,6 +700,7 @@ main (int argc, char **argv)
   ADD ("/pillow/reopened", test_reopened);
   ADD ("/pillow/other-gap", test_other_gap);
   ADD ("/pillow/notes", test_notes);
+  ADD ("/pillow/note-seen", test_note_seen);
   ADD ("/pillow/trouble", test_trouble);
   ADD ("/pillow/two-motifs", test_two_motifs);
   ADD ("/pillow/large", test_large);
