@@ -69,6 +69,16 @@ typedef struct {
   guint32 pair; /* as it is called */
 } Said;
 
+/* A missing place as seen from a stitch, at the start of a sentence: "Pin 2", "Pin 2 of the repeat
+ * below left". */
+static char *
+missing_from_words (const Said *s, PfStitchId missing, PfStitchId from)
+{
+  g_autofree char *stitch = pf_words_stitch_first (s->ground, missing.k);
+  return pf_words_of_repeat (s->ground, s->filling->placement.mirror, missing.i - from.i,
+                             missing.j - from.j, stitch);
+}
+
 /* The missing place of the same repeat that a new pair comes as if from, or NULL. */
 static char *
 missing_origin_words (const Said *s)
@@ -77,7 +87,7 @@ missing_origin_words (const Said *s)
   const PfStitchId at = s->filling->stitches[in->stitch].id;
   if (!in->has_missing || in->missing.i != at.i || in->missing.j != at.j)
     return NULL;
-  return pf_words_missing_first (s->ground, in->missing, at);
+  return missing_from_words (s, in->missing, at);
 }
 
 static char *
@@ -108,7 +118,7 @@ missing_words (const Said *s)
       out->missing.j != in->missing.j ||
       s->ground->stitches[out->missing.k].place != s->ground->stitches[in->missing.k].place)
     return NULL;
-  return pf_words_missing_first (s->ground, out->missing, s->filling->stitches[in->stitch].id);
+  return missing_from_words (s, out->missing, s->filling->stitches[in->stitch].id);
 }
 
 static char *
@@ -198,22 +208,30 @@ static char *
 twist_words (const PfWorkStep *step, const PfStepNames *names)
 {
   const guint32 pair = pf_step_pair_number (names, step->pair);
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Twist pair %u %u time.",
-                                       "Twist pair %u %u times.", step->twists),
+  if (step->twists == 1)
+    return g_strdup_printf (_ ("Twist pair %u once."), pair);
+  if (step->twists == 2)
+    return g_strdup_printf (_ ("Twist pair %u twice."), pair);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Twist pair %u: %u time.",
+                                       "Twist pair %u: %u times.", step->twists),
                           pair, (guint) step->twists);
 }
 
 /* --- Stitches -----------------------------------------------------------------------------------
  */
 
-/* "pairs 5 and 6" */
+/* "pairs 5 and 6", as they lie from the left. */
 static char *
 pairs_words (const PfFilling *filling, const PfWorkedStitch *stitch, const PfStepNames *names)
 {
   const PfWorkedEnd *ends = pf_worked_ends (filling, stitch);
   guint32 n[PF_STITCH_MAX_PAIRS];
   for (unsigned side = 0; side < stitch->n_sides; side++)
-    n[side] = pf_step_pair_number (names, ends[side].pair);
+    {
+      /* Where the ground is mirrored, its own left lies on the right. */
+      const unsigned from_left = filling->placement.mirror ? stitch->n_sides - 1 - side : side;
+      n[from_left] = pf_step_pair_number (names, ends[side].pair);
+    }
   if (stitch->n_sides == 2)
     /* Translators: after “half stitch with” or “pin between”. */
     return g_strdup_printf (_ ("pairs %u and %u"), n[0], n[1]);
@@ -328,6 +346,9 @@ pf_explain_sewing_habits (void)
        "once more before it is sewn, as a sewing tends to lose a twist; the loop itself isn’t "
        "twisted."),
     _ ("A pair that is finished is sewn, tied off and cut once the knot holds."),
+    _ ("A pair has its number by where it hangs, whichever bobbins it is made of: of the pairs "
+       "that leave a stitch, the left one is called as the one that came from the left, the right "
+       "one as the one from the right. Where pairs are named together, the left one comes first."),
     NULL,
   };
   return g_strdupv ((char **) sentences);

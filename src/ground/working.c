@@ -116,6 +116,12 @@ pf_words_of_repeat (const PfGround *ground, bool mirrored, int da, int db, const
     return g_strdup (names);
   const double x = (mirrored ? -1 : 1) * (da * ground->a.x + db * ground->b.x);
   const double y = da * ground->a.y + db * ground->b.y;
+  if (y > PF_GROUND_TOUCH && x < -PF_GROUND_TOUCH)
+    return g_strdup_printf (_ ("%s of the repeat below left"), names);
+  if (y > PF_GROUND_TOUCH && x > PF_GROUND_TOUCH)
+    return g_strdup_printf (_ ("%s of the repeat below right"), names);
+  if (y > PF_GROUND_TOUCH)
+    return g_strdup_printf (_ ("%s of the repeat below"), names);
   if (y > -PF_GROUND_TOUCH)
     return g_strdup_printf (
         x < 0 ? _ ("%s of the repeat on the left") : _ ("%s of the repeat on the right"), names);

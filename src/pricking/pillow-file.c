@@ -81,8 +81,10 @@ read_notes (PfJsonReader *reader, JsonObject *object, PfPillow *pillow)
       JsonNode *node = json_array_get_element (list, (guint) pillow->n_notes);
       JsonObject *one = pf_json_object (reader, node, note_keys);
       const PfPillowStep step = read_step (reader, one);
-      pillow->notes[pillow->n_notes] =
-          (PfPillowNote){ step, g_strdup (pf_json_lines (reader, one, "text")) };
+      const char *text = pf_json_lines (reader, one, "text");
+      if (text == NULL || *text == '\0')
+        pf_json_fail (reader, _ ("A note at the pillow needs its “text”."));
+      pillow->notes[pillow->n_notes] = (PfPillowNote){ step, g_strdup (text) };
     }
 }
 

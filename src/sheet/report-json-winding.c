@@ -64,6 +64,15 @@ add_handed_on (JsonBuilder *json, const GArray *handed)
       add_count (json, "from_pair", one->from_pair + 1);
       add_count (json, "to_motif", one->to_motif + 1);
       add_count (json, "to_pair", one->to_pair + 1);
+      begin_list (json, "bobbins");
+      for (int b = 0; b < 2; b++)
+        {
+          json_builder_begin_object (json);
+          add_count (json, "pair", one->bobbins[b] / 2 + 1);
+          add_string (json, "side", one->bobbins[b] % 2 == 0 ? "left" : "right");
+          json_builder_end_object (json);
+        }
+      json_builder_end_array (json);
       json_builder_end_object (json);
     }
   json_builder_end_array (json);

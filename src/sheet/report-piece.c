@@ -205,8 +205,9 @@ add_winding_list (PfReportParts *parts, const PfPricking *pricking)
 static bool
 follows (const PfHandedOn *a, const PfHandedOn *b)
 {
-  return a->from_motif == b->from_motif && a->to_motif == b->to_motif &&
-         a->from_pair + 1 == b->from_pair && a->to_pair + 1 == b->to_pair;
+  return pf_handed_on_is_whole (a) && pf_handed_on_is_whole (b) && a->from_motif == b->from_motif &&
+         a->to_motif == b->to_motif && a->from_pair + 1 == b->from_pair &&
+         a->to_pair + 1 == b->to_pair;
 }
 
 static char *
@@ -216,14 +217,29 @@ run_words (guint32 first, guint32 n)
                 : g_strdup_printf ("%u–%u", first + 1, first + n);
 }
 
+/* As which pairs its bobbins are wound: "3–5", "3 (left), 7 (right)". */
+static char *
+bobbins_words (const PfHandedOn *first, guint32 n)
+{
+  if (pf_handed_on_is_whole (first))
+    return run_words (first->from_pair, n);
+  const char *sides[2];
+  for (int b = 0; b < 2; b++)
+    sides[b] = first->bobbins[b] % 2 == 0 ? C_ ("bobbin", "(left)") : C_ ("bobbin", "(right)");
+  return g_strdup_printf ("%u %s, %u %s", first->bobbins[0] / 2 + 1, sides[0],
+                          first->bobbins[1] / 2 + 1, sides[1]);
+}
+
 static void
 handed_row (PfReportTable *table, const PfHandedOn *first, guint32 n)
 {
   g_autofree char *from = pf_roman_number (first->from_motif + 1);
   g_autofree char *to = pf_roman_number (first->to_motif + 1);
   g_autofree char *pairs = run_words (first->from_pair, n), *as = run_words (first->to_pair, n);
+  g_autofree char *bobbins = bobbins_words (first, n);
   pf_report_cell (table, "%s", from);
   pf_report_cell (table, "%s", pairs);
+  pf_report_cell (table, "%s", bobbins);
   pf_report_cell (table, "%s", to);
   pf_report_cell (table, "%s", as);
   pf_report_cell (table, "%u", n);
@@ -232,8 +248,10 @@ handed_row (PfReportTable *table, const PfHandedOn *first, guint32 n)
 static void
 add_handed_on (PfReportParts *parts, const PfPricking *pricking, const GArray *handed)
 {
-  const char *const heads[] = { _ ("Finished in motif"), _ ("Its pairs"), _ ("Go on in motif"),
-                                _ ("As its pairs"), _ ("How many") };
+  const char *const heads[] = {
+    _ ("Finished in motif"), _ ("Its pairs"),    _ ("Their bobbins, wound as"),
+    _ ("Go on in motif"),    _ ("As its pairs"), _ ("How many")
+  };
   if (pricking->motifs->len < 2)
     return;
   pf_report_heading (parts, 2, _ ("Pairs that can go on in the next motif"));
@@ -250,13 +268,15 @@ add_handed_on (PfReportParts *parts, const PfPricking *pricking, const GArray *h
               GETTEXT_PACKAGE,
               "A suggestion, if you work the motifs in the order of the document: %u pair "
               "that is finished in one motif can be wound for a later motif as well, and "
-              "need not be cut and wound anew. Wind the thread for both on its bobbins.",
+              "need not be cut and wound anew. Wind the thread for both on the bobbins it ends "
+              "with.",
               "A suggestion, if you work the motifs in the order of the document: %u pairs "
               "that are finished in one motif can be wound for a later motif as well, and "
-              "need not be cut and wound anew. Wind the thread for both on their bobbins.",
+              "need not be cut and wound anew. Wind the thread for both on the bobbins they end "
+              "with.",
               handed->len),
           handed->len));
-  PfReportTable *table = pf_report_table (parts, NULL, "wwwwn", heads);
+  PfReportTable *table = pf_report_table (parts, NULL, "wwwwwn", heads);
   for (guint i = 0, end; i < handed->len; i = end)
     {
       for (end = i + 1; end < handed->len && follows (&g_array_index (handed, PfHandedOn, end - 1),

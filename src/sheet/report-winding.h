@@ -47,16 +47,22 @@ char *pf_winding_pairs_words (const PfWindingGroup *group, bool several_motifs);
  * left". */
 char *pf_winding_pairs_name (const PfWindingGroup *group, bool several_motifs);
 
-/* A pair that is finished in one motif and can be used where one is new in a later one. */
+/* A pair that is finished in one motif and can be used where one is new in a later one. Stitches
+ * change bobbins between pairs: those that it is made of at its end may have been wound as others.
+ */
 typedef struct {
   guint from_motif, to_motif;
   guint32 from_pair, to_pair; /* all counted from 0 */
+  guint32 bobbins[2]; /* at its end, left and right: 2 · pair as wound, + 1 for the right */
 } PfHandedOn;
 
+/* Are they the pair's own? */
+bool pf_handed_on_is_whole (const PfHandedOn *one);
+
 /* As many such pairs as there can be if the motifs are worked one after the other in their order,
- * each pair handed on to the first motif that has a use for it: of the same thread and the same
- * colours. A pair that was handed on can be handed on again where it is finished. An array of
- * PfHandedOn, by to_motif and to_pair; g_array_unref(). */
+ * each pair handed on to the first motif that has a use for it: of the same thread, and its bobbins
+ * at its end of the same colours. A pair that was handed on can be handed on again where it is
+ * finished. An array of PfHandedOn, by to_motif and to_pair; g_array_unref(). */
 GArray *pf_pairs_handed_on (const PfPricking *pricking);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PfWinding, pf_winding_free)
