@@ -217,12 +217,14 @@ run_words (guint32 first, guint32 n)
                 : g_strdup_printf ("%u–%u", first + 1, first + n);
 }
 
-/* As which pairs its bobbins are wound: "3–5", "3 (left), 7 (right)". */
+/* As which pairs its bobbins are wound: "3–5", "2", "3 (left), 7 (right)". */
 static char *
 bobbins_words (const PfHandedOn *first, guint32 n)
 {
   if (pf_handed_on_is_whole (first))
     return run_words (first->from_pair, n);
+  if (first->bobbins[0] / 2 == first->bobbins[1] / 2)
+    return run_words (first->bobbins[0] / 2, 1);
   const char *sides[2];
   for (int b = 0; b < 2; b++)
     sides[b] = first->bobbins[b] % 2 == 0 ? C_ ("bobbin", "(left)") : C_ ("bobbin", "(right)");
