@@ -77,7 +77,9 @@ guint32 pf_step_pair_number (const PfStepNames *names, guint32 pair);
  * Free with g_free(). */
 char *pf_step_sewing_letters (const PfStepNames *names, guint32 sewing);
 
-/* How pairs are sewn in this work, whatever the motif: sentences for the head of notes, translated
+/* What the number of a pair means: it stays at a place, and bobbins change. Translated. */
+const char *pf_explain_pair_numbers (void);
+/* How pairs are sewn in this work, and what their numbers mean, whatever the motif: sentences for the head of notes, translated
  * and NULL-terminated; free with g_strfreev(). */
 char **pf_explain_sewing_habits (void);
 

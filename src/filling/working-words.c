@@ -336,6 +336,16 @@ pf_explain_step (const PfFilling *filling, const PfGround *ground, const PfWorkS
     }
 }
 
+const char *
+pf_explain_pair_numbers (void)
+{
+  return _ (
+      "A pair has its number by where it hangs, whichever bobbins it is made of: of the pairs "
+      "that leave a stitch, the left one is called as the one that came from the left, the "
+      "right one as the one from the right. Where pairs are named together, the left one "
+      "comes first.");
+}
+
 char **
 pf_explain_sewing_habits (void)
 {
@@ -346,9 +356,7 @@ pf_explain_sewing_habits (void)
        "once more before it is sewn, as a sewing tends to lose a twist; the loop itself isn’t "
        "twisted."),
     _ ("A pair that is finished is sewn, tied off and cut once the knot holds."),
-    _ ("A pair has its number by where it hangs, whichever bobbins it is made of: of the pairs "
-       "that leave a stitch, the left one is called as the one that came from the left, the right "
-       "one as the one from the right. Where pairs are named together, the left one comes first."),
+    pf_explain_pair_numbers (),
     NULL,
   };
   return g_strdupv ((char **) sentences);

@@ -177,7 +177,9 @@ static void
 draw_head (PfPage *page, const Strips *strips, size_t n, size_t n_pages)
 {
   const PfBox frame = strips->frame;
-  g_autofree char *title = g_strdup_printf (_ ("Edge strips: %s"), strips->paper->title);
+  g_autofree char *title = *strips->paper->title
+                               ? g_strdup_printf (_ ("Edge strips: %s"), strips->paper->title)
+                               : g_strdup (_ ("Edge strips"));
   g_autofree char *sheet = g_strdup_printf (_ ("Edge strips, sheet %zu of %zu"), n + 1, n_pages);
   g_autofree char *number =
       pf_number_of_page (sheet, strips->paper->n_before + n, strips->paper->of_pages);

@@ -129,7 +129,9 @@ PfReportParts *
 pf_report_parts_new (const PfPricking *pricking)
 {
   PfReportParts *parts = pf_report_parts_empty ();
-  parts->title = g_strdup_printf (_ ("Pair-count report: %s"), pricking->title);
+  parts->title = pricking->title && *pricking->title
+                     ? g_strdup_printf (_ ("Pair-count report: %s"), pricking->title)
+                     : g_strdup (_ ("Pair-count report"));
   parts->care = g_strdup (pf_report_care ());
   pf_report_heading (parts, 1, parts->title);
   const PfGround *ground = pf_pricking_ground (pricking);

@@ -183,6 +183,15 @@ say_how_to_wind (PfReportParts *parts, const PfWinding *winding)
                          winding->step / 10));
 }
 
+/* Below the list. */
+static void
+tell_wound_pairs (PfReportParts *parts)
+{
+  pf_report_take (parts, PF_PART_CAPTION,
+                  g_strdup (_ ("Pairs are named here as they are sewn in: at each stitch bobbins "
+                               "go on to other pairs.")));
+}
+
 static void
 add_winding_list (PfReportParts *parts, const PfPricking *pricking)
 {
@@ -196,6 +205,7 @@ add_winding_list (PfReportParts *parts, const PfPricking *pricking)
     winding_row (table, winding, &g_array_index (winding->groups, PfWindingGroup, g),
                  pricking->motifs->len > 1);
   winding_total (table, winding);
+  tell_wound_pairs (parts);
 }
 
 /* --- From motif to motif ------------------------------------------------------------------------

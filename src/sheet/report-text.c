@@ -211,7 +211,9 @@ char *
 pf_report_text (const PfPricking *pricking)
 {
   GString *text = g_string_new (NULL);
-  g_autofree char *title = g_strdup_printf (_ ("Pair-count report: %s"), pricking->title);
+  g_autofree char *title = pricking->title && *pricking->title
+                               ? g_strdup_printf (_ ("Pair-count report: %s"), pricking->title)
+                               : g_strdup (_ ("Pair-count report"));
   pf_report_append_heading (text, title, '=');
   const PfGround *ground = pf_pricking_ground (pricking);
   if (ground != NULL)

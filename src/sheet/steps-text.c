@@ -35,7 +35,9 @@ char *
 pf_steps_text (const PfPricking *pricking)
 {
   GString *text = g_string_new (NULL);
-  g_autofree char *title = g_strdup_printf (_ ("Working steps: %s"), pricking->title);
+  g_autofree char *title = pricking->title && *pricking->title
+                               ? g_strdup_printf (_ ("Working steps: %s"), pricking->title)
+                               : g_strdup (_ ("Working steps"));
   g_string_append_printf (text, "%s\n", title);
   g_auto (GStrv) habits = pf_explain_sewing_habits ();
   for (char **sentence = habits; *sentence != NULL; sentence++)

@@ -215,6 +215,8 @@ pf_teaching_add (PfFlow *flow, const PfPricking *pricking, PfTeaching what, bool
     pf_flow_paragraph (
         flow, _ ("For each kind of repeat, draw the way of every pair, mark where it is sewn in "
                  "or out and where it turns, and write down the steps."));
+  if (what != PF_TEACHING_NOTES)
+    pf_flow_paragraph (flow, pf_explain_pair_numbers ());
   for (guint m = 0; m < pricking->motifs->len; m++)
     add_motif (flow, motif_of (pricking, m), what, colour, pricking->motifs->len > 1);
 }
