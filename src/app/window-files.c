@@ -39,10 +39,21 @@ say_error (PfWindow *window, const GError *error)
 /* --- Going over to a document -------------------------------------------------------------------
  */
 
+char *
+pf_window_file_state (GFile *file)
+{
+  g_autoptr (GFileInfo) info = file != NULL ? g_file_query_info (file, G_FILE_ATTRIBUTE_ETAG_VALUE,
+                                                                 G_FILE_QUERY_INFO_NONE, NULL, NULL)
+                                            : NULL;
+  return info != NULL ? g_strdup (g_file_info_get_etag (info)) : NULL;
+}
+
 void
 pf_window_set_file (PfWindow *window, GFile *file)
 {
   g_set_object (&window->file, file);
+  g_free (window->file_state);
+  window->file_state = pf_window_file_state (file);
   g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
   if (window->journal != NULL)
     pf_journal_set_filename (window->journal, path);

@@ -21,6 +21,7 @@ struct _PfWindow {
   /* Owned */
   PfEditor *editor;
   GFile *file;        /* where the document is saved, or NULL */
+  char *file_state;   /* of that file when it was read or saved; NULL if it wasn't there */
   PfJournal *journal; /* NULL if it can't be kept */
   GCancellable *work; /* cancels what is in work */
   int n_works;
@@ -120,6 +121,8 @@ void pf_window_journal_change (PfWindow *window);
 void pf_window_read (PfWindow *window, GFile *file);
 void pf_window_take (PfWindow *window, gpointer reading);
 void pf_window_set_file (PfWindow *window, GFile *file);
+/* What tells one content of a file from the next; NULL if there is no file. Free with g_free(). */
+char *pf_window_file_state (GFile *file);
 void pf_window_choose_open (PfWindow *window);
 void pf_window_choose_import (PfWindow *window);
 /* Shows the document in this window if nothing was done in it, else in a new one, which it gives.

@@ -129,11 +129,61 @@ pf_window_choose_save (PfWindow *window)
   choose_save (window, save_chosen);
 }
 
+/* --- Over a file that has changed ---------------------------------------------------------------
+ */
+
+enum { ANSWER_REPLACE = 1, ANSWER_SAVE_AS = 2 };
+
+static void
+changed_answered (PfWindow *window, int answer, GtkWindow *dialog)
+{
+  const bool closes = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "pf-closes"));
+  gtk_window_destroy (dialog);
+  if (answer == ANSWER_REPLACE)
+    save_to (window, window->file, closes);
+  else if (answer == ANSWER_SAVE_AS)
+    choose_save (window, closes ? save_chosen_and_close : save_chosen);
+}
+
+/* Another window or program has written the file since: the maker decides. */
+static void
+ask_before_replacing (PfWindow *window, bool closes)
+{
+  g_autofree char *path = g_file_get_path (window->file);
+  g_autofree char *shown = g_filename_display_basename (path);
+  GtkWidget *dialog = gtk_message_dialog_new (
+      GTK_WINDOW (window), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
+      GTK_BUTTONS_NONE, _ ("“%s” has changed since it was opened here"), shown);
+  gtk_message_dialog_format_secondary_text (
+      GTK_MESSAGE_DIALOG (dialog),
+      _ ("Another window or program has saved it. Save your work under another name to keep both; "
+         "if you replace the file, what stands in it now is kept under its name with ~ at the "
+         "end."));
+  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Replace the file"), ANSWER_REPLACE,
+                          _ ("_Cancel"), GTK_RESPONSE_CANCEL, _ ("Save _as…"), ANSWER_SAVE_AS,
+                          NULL);
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), ANSWER_SAVE_AS);
+  g_object_set_data (G_OBJECT (dialog), "pf-closes", GINT_TO_POINTER (closes));
+  g_signal_connect_swapped (dialog, "response", G_CALLBACK (changed_answered), window);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+/* To the document's own file. One that is gone is written anew. */
+static void
+save_again (PfWindow *window, bool closes)
+{
+  g_autofree char *state = pf_window_file_state (window->file);
+  if (state != NULL && g_strcmp0 (state, window->file_state) != 0)
+    ask_before_replacing (window, closes);
+  else
+    save_to (window, window->file, closes);
+}
+
 void
 pf_window_save (PfWindow *window)
 {
   if (window->file != NULL)
-    save_to (window, window->file, false);
+    save_again (window, false);
   else
     pf_window_choose_save (window);
 }
@@ -153,7 +203,7 @@ close_answered (PfWindow *window, int answer, GtkWindow *dialog)
       gtk_window_close (GTK_WINDOW (window));
     }
   else if (answer == ANSWER_SAVE && window->file != NULL)
-    save_to (window, window->file, true);
+    save_again (window, true);
   else if (answer == ANSWER_SAVE)
     choose_save (window, save_chosen_and_close);
 }

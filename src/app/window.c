@@ -251,6 +251,7 @@ pf_window_finalize (GObject *object)
 {
   g_ptr_array_unref (PF_WINDOW (object)->errors);
   g_free (PF_WINDOW (object)->said);
+  g_free (PF_WINDOW (object)->file_state);
   G_OBJECT_CLASS (pf_window_parent_class)->finalize (object);
 }
 

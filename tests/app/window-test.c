@@ -425,6 +425,77 @@ a_closed_window_forgets_files (Fixture *f, gconstpointer data G_GNUC_UNUSED)
   g_assert_finalize_object (window);
 }
 
+static void
+wait_until_saved (Fixture *f)
+{
+  const gint64 end = g_get_monotonic_time () + 20 * G_USEC_PER_SEC;
+  while (f->window->saving && g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, FALSE);
+  g_assert_false (f->window->saving);
+  settle ();
+}
+
+/* The question that is open, or NULL. */
+static GtkDialog *
+question (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  for (guint n = 0; n < g_list_model_get_n_items (windows); n++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, n);
+      if (GTK_IS_MESSAGE_DIALOG (window) && gtk_widget_get_visible (GTK_WIDGET (window)))
+        return GTK_DIALOG (window);
+    }
+  return NULL;
+}
+
+static void
+save_and_answer (Fixture *f, int answer)
+{
+  pf_window_save (f->window);
+  settle ();
+  g_assert_nonnull (question ());
+  g_assert_false (f->window->saving);
+  gtk_dialog_response (question (), answer);
+  wait_until_saved (f);
+  g_assert_null (question ());
+}
+
+static void
+assert_holds (const char *path, const char *text)
+{
+  g_autofree char *held = NULL;
+  g_assert_true (g_file_get_contents (path, &held, NULL, NULL));
+  g_assert_nonnull (strstr (held, text));
+}
+
+/* What another window or program has saved meanwhile isn't replaced unasked, nor lost. */
+static void
+a_changed_file_is_asked_for (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  enum { REPLACE = 1 };
+  g_autofree char *path = path_of (f, "piece.pinfold"), *before = path_of (f, "piece.pinfold~");
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  fill_window (f);
+  pf_window_set_file (f->window, file);
+  pf_window_save (f->window); /* there is no such file yet */
+  wait_until_saved (f);
+  pf_window_save (f->window); /* its own */
+  g_assert_null (question ());
+  wait_until_saved (f);
+  assert_holds (path, "armure");
+
+  g_assert_true (g_file_set_contents (path, "another's work", -1, NULL));
+  save_and_answer (f, GTK_RESPONSE_CANCEL);
+  assert_holds (path, "another's work");
+  save_and_answer (f, REPLACE);
+  assert_holds (path, "armure");
+  assert_holds (before, "another's work");
+  pf_window_save (f->window);
+  g_assert_null (question ());
+  wait_until_saved (f);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -437,6 +508,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
 #define ADD(path, func) g_test_add (path, Fixture, NULL, set_up, func, tear_down)
   ADD ("/window/dropped", all_that_is_dropped_is_opened);
+  ADD ("/window/changed-file", a_changed_file_is_asked_for);
   ADD ("/window/errors", no_error_is_lost);
   ADD ("/window/hand", nothing_changes_under_the_hand);
   ADD ("/window/drawing", drawing_goes_on);
