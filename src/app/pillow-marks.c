@@ -23,7 +23,8 @@ ring_stitch (const PfPillowMarks *marks, cairo_t *cr, guint32 stitch)
 {
   const PfPoint at = pf_pillow_stitch_at (marks, stitch);
   cairo_new_path (cr);
-  cairo_arc (cr, at.x, at.y, fmax (0.55 * marks->text, 0.2 * marks->gap), 0, 2 * G_PI);
+  cairo_arc (cr, at.x, at.y, fmax (0.55 * marks->text, 0.2 * fmin (marks->gap, 3 * marks->text)), 0,
+             2 * G_PI);
   stroke_light_and_dark (cr, 0.1 * marks->text);
 }
 

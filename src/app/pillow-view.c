@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /*
  * The drawing beside the pillow. It stands still while the present step lies well within it, so
- * that the eye finds its place again; else the step comes to the middle.
+ * that the eye finds its place again; else the step comes to the middle. Where stitches crowd, as
+ * in a spider's body, it comes nearer.
  */
 #include "pillow-view.h"
 
@@ -17,6 +18,10 @@
 /* So many gaps can be seen, unless numbers would get smaller than this. */
 #define LEAST_GAPS 5.5
 #define LEAST_TEXT 20.0
+/* The nearest stitch is at least so many sizes of the text away from the present one, ... */
+#define NEAR_IN_TEXT 1.6
+/* ... but the drawing isn't so many times nearer than usual, and all present steps can be seen. */
+#define NEAREST 5.0
 /* The part of the drawing, on each side, into which the present step may not come. */
 #define RIM 0.27
 /* How far beyond what can be seen stitches may lie whose lines can, gaps. */
@@ -36,6 +41,8 @@ struct _PfPillowView {
   size_t place;
   bool whole;
   double text;
+  double nearest; /* from a present stitch to any other, mm */
+  double extent;  /* of all present stitches, mm */
   PfPoint middle; /* of the sheet, mm; NAN: to be found */
 };
 
@@ -55,10 +62,27 @@ text_size (PfPillowView *view)
   return fmin (view->text, fmax (MIN (width, height) / (GAP_IN_TEXT * LEAST_GAPS), LEAST_TEXT));
 }
 
+/* In steps, so that the drawing seldom changes its size. */
+static double
+nearness (PfPillowView *view, double usual)
+{
+  static const double steps[] = { 1, 1.5, 2, 3, 4, NEAREST };
+  const int width = gtk_widget_get_width (GTK_WIDGET (view));
+  const int height = gtk_widget_get_height (GTK_WIDGET (view));
+  const double room = (1 - 2 * RIM) * MIN (width, height);
+  const double wanted = NEAR_IN_TEXT * text_size (view) / (usual * view->nearest);
+  const double most = view->extent > 0 ? room / (usual * view->extent) : NEAREST;
+  double near = 1;
+  for (size_t s = 1; s < G_N_ELEMENTS (steps) && near < wanted && steps[s] <= most; s++)
+    near = steps[s];
+  return near;
+}
+
 static double
 pixels_per_mm (PfPillowView *view)
 {
-  return GAP_IN_TEXT * text_size (view) / view->plan->motif->filling->placement.gap;
+  const double usual = GAP_IN_TEXT * text_size (view) / view->plan->motif->filling->placement.gap;
+  return usual * nearness (view, usual);
 }
 
 /* The ground's turn is undone, so that it runs down; turned over it stays turned over. */
@@ -108,19 +132,59 @@ window_of (PfPillowView *view)
   return box;
 }
 
+/* The present steps; of the pairs that are all sewn in first only one. */
+static PfPillowSpan
+present_span (const PfPillowView *view)
+{
+  const PfPillowPlan *plan = view->plan;
+  const size_t last = plan->steps->n_steps - 1;
+  const PfPillowSpan span = pf_pillow_span (plan, MIN (view->place, last), view->whole);
+  return pf_pillow_group (plan, span.first)->sews_in ? (PfPillowSpan){ MIN (view->place, last), 1 }
+                                                     : span;
+}
+
+static PfPoint
+step_at (const PfPillowPlan *plan, size_t step)
+{
+  return plan->motif->filling->stitches[plan->steps->steps[step].stitch].at;
+}
+
+/* How crowded the stitches of the present steps are. Those that lie on one place, as one that
+ * closes a pin, are one. */
+static void
+measure_present (PfPillowView *view)
+{
+  const PfFilling *filling = view->plan->motif->filling;
+  const PfPillowSpan span = present_span (view);
+  const double same = 1e-3 * filling->placement.gap;
+  view->nearest = filling->placement.gap;
+  PfBox box = { { INFINITY, INFINITY }, { -INFINITY, -INFINITY } };
+  for (size_t n = span.first; n < span.first + span.n; n++)
+    {
+      const PfPoint at = step_at (view->plan, n);
+      box.min = (PfPoint){ fmin (box.min.x, at.x), fmin (box.min.y, at.y) };
+      box.max = (PfPoint){ fmax (box.max.x, at.x), fmax (box.max.y, at.y) };
+      for (guint32 s = 0; s < filling->n_stitches; s++)
+        {
+          const PfPoint other = filling->stitches[s].at;
+          const double distance = hypot (other.x - at.x, other.y - at.y);
+          if (distance > same && distance < view->nearest)
+            view->nearest = distance;
+        }
+    }
+  view->extent = hypot (box.max.x - box.min.x, box.max.y - box.min.y);
+}
+
 /* Where the present step is: its stitch; of several the middle. */
 static PfPoint
 present_at (const PfPillowView *view)
 {
   const PfPillowPlan *plan = view->plan;
-  const size_t last = plan->steps->n_steps - 1;
-  PfPillowSpan span = pf_pillow_span (plan, MIN (view->place, last), view->whole);
-  if (pf_pillow_group (plan, span.first)->sews_in)
-    span = (PfPillowSpan){ MIN (view->place, last), 1 };
+  const PfPillowSpan span = present_span (view);
   PfPoint sum = { 0, 0 };
   for (size_t n = span.first; n < span.first + span.n; n++)
     {
-      const PfPoint at = plan->motif->filling->stitches[plan->steps->steps[n].stitch].at;
+      const PfPoint at = step_at (plan, n);
       sum = (PfPoint){ sum.x + at.x, sum.y + at.y };
     }
   return (PfPoint){ sum.x / (double) span.n, sum.y / (double) span.n };
@@ -189,7 +253,7 @@ marks_of (PfPillowView *view)
                           .place = view->place,
                           .span = pf_pillow_span (view->plan, view->place, view->whole),
                           .map = map_of (view),
-                          .gap = GAP_IN_TEXT * text_size (view),
+                          .gap = pixels_per_mm (view) * view->plan->motif->filling->placement.gap,
                           .text = text_size (view),
                           .window = window,
                           .widget = GTK_WIDGET (view) };
@@ -277,6 +341,8 @@ pf_pillow_view_show (PfPillowView *view, const PfPillowPlan *plan, size_t place,
   if (text != view->text)
     view->middle = (PfPoint){ NAN, NAN };
   view->text = text;
+  if (plan != NULL && plan->steps->n_steps > 0)
+    measure_present (view);
   PfMotif *motif = plan != NULL ? plan->motif : NULL;
   if (motif != view->motif)
     {

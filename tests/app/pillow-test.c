@@ -269,6 +269,43 @@ test_go_to_repeat (Fixture *f, gconstpointer data G_GNUC_UNUSED)
   g_assert_cmpint (clicked, >, 3);
 }
 
+/* Where a spider's legs cross, the drawing comes so near that the stitches can be told apart: no
+ * other lies under the ring round the present one. */
+static void
+test_crowded (Fixture *f, gconstpointer data G_GNUC_UNUSED)
+{
+  g_autoptr (GError) error = NULL;
+  PfDraft *draft = pf_editor_edit (f->window->editor);
+  g_autoptr (PfGround) ground = pf_ground_load ("spider", &error);
+  g_assert_no_error (error);
+  pf_draft_set_ground (draft, ground, NULL);
+  pf_editor_change (f->window->editor, draft, "Ground");
+  while (pf_editor_busy (f->window->editor))
+    g_main_context_iteration (NULL, TRUE);
+  settle ();
+  const PfPillowPlan *plan = plan_of (f);
+  const PfFilling *filling = plan->motif->filling;
+  PfPillowView *view = PF_PILLOW_VIEW (find_widget (GTK_WIDGET (f->page), PF_TYPE_PILLOW_VIEW));
+  double usual = 0, nearest = 0;
+  for (size_t step = 0; step < MIN (plan->steps->n_steps, 90); step++, move (f, GDK_KEY_space))
+    {
+      const PfPoint at = filling->stitches[plan->steps->steps[step].stitch].at;
+      const PfPoint here = pf_pillow_view_to_screen (view, at);
+      const PfPoint beside = pf_pillow_view_to_screen (view, (PfPoint){ at.x + 1, at.y });
+      const double pixels = hypot (beside.x - here.x, beside.y - here.y);
+      usual = usual == 0 ? pixels : fmin (usual, pixels);
+      nearest = fmax (nearest, pixels);
+      for (guint32 s = 0; s < filling->n_stitches; s++)
+        {
+          const double d =
+              pixels * hypot (filling->stitches[s].at.x - at.x, filling->stitches[s].at.y - at.y);
+          if (d > 0.01)
+            g_assert_cmpfloat (d, >, 0.6 * pf_pillow_page_text (f->page));
+        }
+    }
+  g_assert_cmpfloat (nearest, >=, 2 * usual);
+}
+
 /* The ground runs down: the next stitches of a pair are farther down on the screen. */
 static void
 test_turned (Fixture *f, gconstpointer data G_GNUC_UNUSED)
@@ -695,6 +732,7 @@ main (int argc, char **argv)
   ADD ("/pillow/walk", test_walk);
   ADD ("/pillow/keys", test_keys);
   ADD ("/pillow/whole-repeats", test_whole_repeats);
+  ADD ("/pillow/crowded", test_crowded);
   ADD ("/pillow/go-to-repeat", test_go_to_repeat);
   ADD ("/pillow/turned", test_turned);
   ADD ("/pillow/reopened", test_reopened);
