@@ -18,13 +18,20 @@ stroke_light_and_dark (cairo_t *cr, double width)
   cairo_stroke (cr);
 }
 
+/* Rings round stitches that crowd don't cover each other. */
+static double
+ring_radius (const PfPillowMarks *marks)
+{
+  const double usual = fmax (0.55 * marks->text, 0.2 * fmin (marks->gap, 3 * marks->text));
+  return fmax (fmin (usual, 0.42 * marks->nearest), 0.2 * marks->text);
+}
+
 static void
 ring_stitch (const PfPillowMarks *marks, cairo_t *cr, guint32 stitch)
 {
   const PfPoint at = pf_pillow_stitch_at (marks, stitch);
   cairo_new_path (cr);
-  cairo_arc (cr, at.x, at.y, fmax (0.55 * marks->text, 0.2 * fmin (marks->gap, 3 * marks->text)), 0,
-             2 * G_PI);
+  cairo_arc (cr, at.x, at.y, ring_radius (marks), 0, 2 * G_PI);
   stroke_light_and_dark (cr, 0.1 * marks->text);
 }
 

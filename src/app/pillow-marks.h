@@ -16,6 +16,7 @@ typedef struct {
   PfPillowSpan span; /* the present steps */
   PfAffine map;      /* from the sheet, mm, to pixels */
   double gap;        /* of the ground, pixels */
+  double nearest;    /* from a present stitch to any other, pixels */
   double text;       /* size of numbers, pixels */
   PfBox window;      /* of the sheet, mm: what can be seen, and a little round it */
   GtkWidget *widget; /* for its font */

@@ -254,6 +254,7 @@ marks_of (PfPillowView *view)
                           .span = pf_pillow_span (view->plan, view->place, view->whole),
                           .map = map_of (view),
                           .gap = pixels_per_mm (view) * view->plan->motif->filling->placement.gap,
+                          .nearest = pixels_per_mm (view) * view->nearest,
                           .text = text_size (view),
                           .window = window,
                           .widget = GTK_WIDGET (view) };

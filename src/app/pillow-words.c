@@ -97,15 +97,21 @@ add_attribute (PangoAttrList *list, PangoAttribute *attribute, gsize from, gsize
   pango_attr_list_insert (list, attribute);
 }
 
+/* So many steps of a repeat are told that are done: more would push the present one out of sight.
+ */
+#define DONE_TOLD 2
+
 /* All steps of a span, with some room between them; those that are done stand back. */
 static char *
 tell_span (PfPillowWords *words, PfPillowSpan span, PangoAttrList *list)
 {
-  GString *text = g_string_new (NULL);
-  for (size_t n = span.first; n < span.first + span.n; n++)
+  const bool begins_late = words->place > span.first + DONE_TOLD;
+  const size_t first = begins_late ? words->place - DONE_TOLD : span.first;
+  GString *text = g_string_new (begins_late ? "• …" : NULL);
+  for (size_t n = first; n < span.first + span.n; n++)
     {
       g_autofree char *step = step_with_note (words, n);
-      if (n > span.first)
+      if (text->len > 0)
         {
           g_string_append (text, "\n\n");
           add_attribute (list,
