@@ -79,8 +79,8 @@ char *pf_step_sewing_letters (const PfStepNames *names, guint32 sewing);
 
 /* What the number of a pair means: it stays at a place, and bobbins change. Translated. */
 const char *pf_explain_pair_numbers (void);
-/* How pairs are sewn in this work, and what their numbers mean, whatever the motif: sentences for the head of notes, translated
- * and NULL-terminated; free with g_strfreev(). */
+/* How pairs are sewn in this work, and what their numbers mean, whatever the motif: sentences for
+ * the head of notes, translated and NULL-terminated; free with g_strfreev(). */
 char **pf_explain_sewing_habits (void);
 
 G_END_DECLS
