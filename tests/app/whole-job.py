@@ -3,6 +3,7 @@
 """whole-job.py DEMO-FOLDER
 The whole job in the real window: once with pointer and keyboard, once by keyboard alone.
 PF_PINFOLD and PF_CLI tell where the programs are."""
+import json
 import os
 import re
 import subprocess
@@ -95,6 +96,10 @@ def check_book(tap, program, document):
     pages = program.find(re.compile(r"Page 1 of ([6-9]|[1-9]\d)"), "label").name.split()[-1]
     program.key("ctrl+s")
     wait_until(lambda: not program.title().startswith("•"), "a title that says it is saved")
+    page = json.loads(document.read_text())["page"]
+    tap.ok(page["parts"] == ["pricking", "notes", "worksheet", "answers", "report"]
+           and page["pair_colours"] is True, "The parts chosen, and colours, are in the document",
+           page)
     program.choose_file("ctrl+e", "Export the pages", book)
     wait_until(book.exists, "the book")
     program.press("Save the working steps…", "push button")
